@@ -1,0 +1,228 @@
+//! The box as its maker describes it.
+
+use super::Face;
+use crate::finding::Span;
+use crate::units::{Length, Mass, Share, Unit};
+
+/// The cart.
+#[derive(Clone, Debug)]
+pub struct Carcass {
+    /// What it is called.
+    pub name: String,
+    /// The unit of bare numbers and of the reports.
+    pub units: Unit,
+    /// Outside width (x).
+    pub width: Length,
+    /// Outside depth (y).
+    pub depth: Length,
+    /// Height from the floor to the bench top (z).
+    pub height: Length,
+    /// Empty carcass without its drawers, where the file says it.
+    pub mass: Option<Mass>,
+    /// The board it is built of.
+    pub board: Option<Board>,
+    /// What it rolls on.
+    pub casters: Casters,
+    /// Openings, in the order of the file.
+    pub bays: Vec<Bay>,
+    /// Drawers, in the order of the file.
+    pub drawers: Vec<Drawer>,
+    /// Outside panels, in the order of the file.
+    pub panels: Vec<Panel>,
+    /// The top.
+    pub bench: Bench,
+    /// Where the file says its size.
+    pub span: Span,
+}
+
+/// Sheet material.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Board {
+    /// As the user names it: plywood, particleboard, …
+    pub material: String,
+    /// Its thickness.
+    pub thickness: Length,
+}
+
+/// What the cart rolls on.
+#[derive(Clone, Debug)]
+pub struct Casters {
+    /// Floor to the underside of the carcass.
+    pub height: Length,
+    /// What one may carry.
+    pub rating: Option<Mass>,
+    /// How far the wheel may trail its swivel.
+    pub trail: Length,
+    /// How many of them lock.
+    pub locks: u32,
+    /// Swivel axes, x and y.
+    pub at: Vec<[Length; 2]>,
+    /// Where the file says so.
+    pub span: Span,
+}
+
+/// How deep a bay goes.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Depth {
+    /// So deep from its face.
+    Deep(Length),
+    /// To the opposite face, open at both.
+    Through,
+    /// What a bay of the opposite face leaves over: its columns and heights, seen from this face.
+    Behind {
+        /// The bay of the opposite face.
+        name: String,
+        /// Board between the two.
+        gap: Length,
+    },
+}
+
+/// An opening in a face.
+#[derive(Clone, Debug)]
+pub struct Bay {
+    /// The face it opens to.
+    pub face: Face,
+    /// What it is called; unique on its face.
+    pub name: String,
+    /// Lower left corner of the opening, u and v, seen from its face. Nought for a bay behind another.
+    pub at: [Length; 2],
+    /// Clear width and height. Nought for a bay behind another.
+    pub opening: [Length; 2],
+    /// How deep it goes.
+    pub depth: Depth,
+    /// What its floor carries.
+    pub limit: Option<Mass>,
+    /// Its shelves, in the order of the file.
+    pub shelves: Vec<Shelf>,
+    /// Walls that take hooks, with what they carry.
+    pub hang: Vec<(Wall, Option<Mass>)>,
+    /// Where the file says its name.
+    pub span: Span,
+}
+
+/// A board across a bay.
+#[derive(Clone, Debug)]
+pub struct Shelf {
+    /// Its top above the bay's floor.
+    pub height: Length,
+    /// How deep it is; `None` means as deep as the bay lets it.
+    pub depth: Option<Length>,
+    /// How far in it begins, where it does not stand against the rear.
+    pub front: Option<Length>,
+    /// Thickness of the board, where the file says it.
+    pub thickness: Option<Length>,
+    /// What it carries.
+    pub limit: Option<Mass>,
+    /// Lowest, highest and step of its height, where it may be moved.
+    pub adjust: Option<[Length; 3]>,
+    /// Where the file says so.
+    pub span: Span,
+}
+
+/// A wall of a bay that takes hooks, as seen from its face.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub enum Wall {
+    /// The far wall.
+    Back,
+    /// The wall on the viewer's left.
+    Left,
+    /// The wall on the viewer's right.
+    Right,
+    /// The underside of what closes the bay above.
+    Ceiling,
+}
+
+impl Wall {
+    /// All of them, in the order in which they are told.
+    pub const ALL: [Wall; 4] = [Wall::Back, Wall::Left, Wall::Right, Wall::Ceiling];
+    /// The word for it in files and reports.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Wall::Back => "back",
+            Wall::Left => "left",
+            Wall::Right => "right",
+            Wall::Ceiling => "ceiling",
+        }
+    }
+}
+
+/// A drawer; closed it blocks nothing.
+#[derive(Clone, Debug)]
+pub struct Drawer {
+    /// The face it opens to.
+    pub face: Face,
+    /// What it is called; unique on its face.
+    pub name: String,
+    /// Lower left corner, u and v, seen from its face.
+    pub at: [Length; 2],
+    /// Clear inside width and height.
+    pub opening: [Length; 2],
+    /// Clear inside depth.
+    pub depth: Length,
+    /// What it carries.
+    pub limit: Option<Mass>,
+    /// How far it comes out; items lie within that much of its depth.
+    pub extends: Option<Length>,
+    /// Its own mass, where the file says it.
+    pub mass: Option<Mass>,
+    /// Where the file says its name.
+    pub span: Span,
+}
+
+/// A board outside a face that takes hooks.
+#[derive(Clone, Debug)]
+pub struct Panel {
+    /// The face it hangs on.
+    pub face: Face,
+    /// What it is called; unique on its face.
+    pub name: String,
+    /// Lower left corner, u and v, seen from its face.
+    pub at: [Length; 2],
+    /// Width and height.
+    pub size: [Length; 2],
+    /// How far things on it may stand out.
+    pub room: Length,
+    /// What it carries.
+    pub limit: Option<Mass>,
+    /// How far hung things may pass its edges.
+    pub overhang: Overhang,
+    /// Where the file says its name.
+    pub span: Span,
+}
+
+/// How far hung things may pass the edges of a panel.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub struct Overhang {
+    /// Below.
+    pub down: Length,
+    /// Above.
+    pub up: Length,
+    /// Past the viewer's left.
+    pub left: Length,
+    /// Past the viewer's right.
+    pub right: Length,
+}
+
+/// The top of the cart.
+#[derive(Clone, Debug)]
+pub struct Bench {
+    /// The share of the top that stays clear.
+    pub keep_clear: Share,
+    /// Where things may stand, if the file says so; otherwise along the back edge.
+    pub zones: Vec<Zone>,
+    /// What it carries.
+    pub limit: Option<Mass>,
+    /// Where the file says so.
+    pub span: Span,
+}
+
+/// A rectangle of the bench, seen from the front: u to the right, v to the back.
+#[derive(Clone, Debug)]
+pub struct Zone {
+    /// Its corner at the front left.
+    pub at: [Length; 2],
+    /// Width and depth.
+    pub size: [Length; 2],
+    /// Where the file says so.
+    pub span: Span,
+}

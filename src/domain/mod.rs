@@ -1,0 +1,31 @@
+//! What the user means: the cart, the things, the shop and where things are, with every default resolved but no geometry.
+
+mod carcass;
+mod item;
+mod layout;
+mod shop;
+
+pub use carcass::{
+    Bay, Bench, Board, Carcass, Casters, Depth, Drawer, Overhang, Panel, Shelf, Wall, Zone,
+};
+pub use item::{Dims, Hazard, Hazards, Home, Item, Pose};
+pub use layout::{Entry, Layout};
+pub use shop::{
+    CartPlace, Experience, Hand, Job, Obstacle, Person, Rates, Reserve, Room, Sex, Shop, Station,
+};
+
+/// A side of the cart; also the way out for what is kept there.
+pub use crate::geometry::Way as Face;
+
+/// Everything that the files of a workspace say.
+#[derive(Clone, Debug)]
+pub struct Workspace {
+    /// The box.
+    pub carcass: Carcass,
+    /// The things, in the order of the files (included files first).
+    pub items: Vec<Item>,
+    /// The person, the room and the work.
+    pub shop: Shop,
+    /// Where things are now, where a `layout.yaml` says so.
+    pub layout: Option<Layout>,
+}

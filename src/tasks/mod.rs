@@ -1,0 +1,5 @@
+//! What the program does, one file a command: values in, values out, no disk.
+
+pub mod check;
+pub mod outcome;
+pub mod plan;
