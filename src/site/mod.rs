@@ -1,1 +1,100 @@
-//! (under way)
+//! The site: the cart resolved to spaces, surfaces and boards in 3D, the things as lots that want a place,
+//! and the board, which knows where everything is now.
+//!
+//! The site is the question and never changes while it is being answered; the board is a state of the answer.
+
+mod access;
+mod apart;
+mod board;
+mod build;
+mod corner;
+mod lot;
+mod stability;
+mod surface;
+mod survey;
+pub mod walk;
+
+pub use apart::{Clash, FIRE, FUEL, Pair};
+pub use board::{Board, Change, Place, Touched};
+pub use corner::{Clearing, box_at, corner_of, fits_at, for_each_corner, has_way_out, surface_of_entry};
+pub use lot::{Form, Home, Lot, answers, best_spots, reach_depth};
+pub use stability::{Case, CaseKind, Stand, Statics, TIP_CLOSED, TIP_OPEN};
+pub use surface::{Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, depth_from, local, world};
+
+use crate::domain::{Item, Workspace};
+use crate::finding::Finding;
+use crate::geometry::Box3;
+use crate::physics::body::Body;
+use crate::units::{Length, Time, Uses};
+
+/// Most casters that the statics handle.
+pub const MOST_CASTERS: usize = crate::physics::casters::MOST;
+
+/// The whole question: what is to be placed, and where it could be.
+#[derive(Clone, Debug)]
+pub struct Site {
+    /// Width, depth and height of the cart.
+    pub size: [Length; 3],
+    /// Everything that shares one volume.
+    pub spaces: Vec<Space>,
+    /// Everything that carries things.
+    pub surfaces: Vec<Surface>,
+    /// Shelf boards, from the bottom up in each bay.
+    pub boards: Vec<ShelfBoard>,
+    /// The items, in the order of the inventory.
+    pub items: Vec<Item>,
+    /// What wants a place: a copy, a pile or a row each.
+    pub lots: Vec<Lot>,
+    /// Pairs of lots that must be kept apart.
+    pub pairs: Vec<Pair>,
+    /// The pairs of each lot, as indices into `pairs`.
+    pub pairs_of: Vec<Vec<u32>>,
+    /// The person.
+    pub body: Body,
+    /// Casters, masses and what they may carry.
+    pub statics: Statics,
+    /// What fetching from off the cart costs.
+    pub elsewhere: Time,
+    /// Whether the floor is uneven.
+    pub uneven: bool,
+    /// The share of the bench that may hold things, as an area in square millimetres.
+    pub bench_area: f64,
+}
+
+impl Site {
+    /// Resolves a workspace.
+    ///
+    /// # Errors
+    /// Every way in which the carcass contradicts itself: bays that collide, overlap or stick out of the box, shelves
+    /// out of their bay, panels too near the floor, casters that cannot carry.
+    pub fn new(workspace: &Workspace) -> Result<Site, Vec<Finding>> {
+        let faults = survey::faults(&workspace.carcass);
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let mut site = build::frame(workspace);
+        access::price(&mut site, workspace);
+        lot::furnish(&mut site, workspace);
+        apart::pair_up(&mut site);
+        Ok(site)
+    }
+
+    /// The same site with the lots of one item split into single copies, for when the whole pile finds no place.
+    #[must_use]
+    pub fn split(&self, item: usize, workspace: &Workspace) -> Site {
+        let mut site = self.clone();
+        lot::split(&mut site, workspace, item);
+        apart::pair_up(&mut site);
+        site
+    }
+
+    /// The free box of a surface with the shelves at their stated heights.
+    pub fn free(&self, surface: usize) -> Box3 {
+        self.surfaces[surface].free
+    }
+
+    /// Total uses a week of all lots.
+    pub fn uses(&self) -> Uses {
+        self.lots.iter().map(|l| l.uses).sum()
+    }
+}

@@ -1,0 +1,126 @@
+//! Tipping of a rigid body over the lines between its casters.
+//!
+//! The body goes over a side when the plumb line through its centre of mass leaves the area that the casters span.
+//! Leaned over, that happens at the angle whose tangent is distance to the side / height of the centre of mass.
+//! A swivel caster may point inwards, so each side is moved in by the trail.
+
+use crate::geometry::Way;
+use crate::units::Length;
+
+/// One line between two neighbouring casters.
+#[derive(Clone, Copy, Debug)]
+struct Side {
+    /// The way in, of length one.
+    inward: [f64; 2],
+    /// Distance of the origin from the line, outwards, with the trail added; mm.
+    offset: f64,
+    /// The way out that it faces most.
+    way: Way,
+}
+
+/// The area that the casters span, moved in by the trail.
+#[derive(Clone, Debug)]
+pub struct Footprint {
+    sides: Vec<Side>,
+}
+
+impl Footprint {
+    /// The area spanned by casters at these places (x, y in the cart's frame), each side moved in by `trail`.
+    ///
+    /// Nothing where the casters span no area.
+    pub fn new(at: &[[Length; 2]], trail: Length) -> Option<Footprint> {
+        let corners = hull(at);
+        if corners.len() < 3 {
+            return None;
+        }
+        let next = corners.iter().cycle().skip(1);
+        let sides = corners
+            .iter()
+            .zip(next)
+            .map(|(a, b)| side(*a, *b, trail.as_mm()))
+            .collect();
+        Some(Footprint { sides })
+    }
+
+    /// The side nearest to the point below the centre of mass, by index, and the distance to it in mm: under nought
+    /// where the point lies outside.
+    pub fn least_margin(&self, x: f64, y: f64) -> (usize, f64) {
+        let mut least = (0, f64::INFINITY);
+        for (index, side) in self.sides.iter().enumerate() {
+            let distance = side.inward[0] * x + side.inward[1] * y - side.offset;
+            if distance < least.1 {
+                least = (index, distance);
+            }
+        }
+        least
+    }
+
+    /// How many sides it has.
+    pub fn sides(&self) -> usize {
+        self.sides.len()
+    }
+
+    /// The face of the cart that a side lies under, by which way it faces most.
+    pub fn way(&self, side: usize) -> Way {
+        self.sides[side].way
+    }
+}
+
+/// The angle in degrees at which a body tips over a line that lies `distance` mm from its plumb line, with its centre
+/// of mass `height` mm up: atan(distance / height). Under nought where it tips by itself.
+pub fn degrees(distance: f64, height: f64) -> f64 {
+    libm::atan2(distance, height).to_degrees()
+}
+
+/// The side from one corner to the next, the inside on its left.
+fn side(from: [Length; 2], to: [Length; 2], trail: f64) -> Side {
+    let [dx, dy] = [(to[0] - from[0]).as_mm(), (to[1] - from[1]).as_mm()];
+    let long = (dx * dx + dy * dy).sqrt();
+    let inward = [-dy / long, dx / long];
+    let offset = inward[0] * from[0].as_mm() + inward[1] * from[1].as_mm() + trail;
+    Side {
+        inward,
+        offset,
+        way: facing(inward),
+    }
+}
+
+/// The face most opposite to a way in; front and back where it faces two alike.
+fn facing(inward: [f64; 2]) -> Way {
+    match inward {
+        [x, y] if y.abs() >= x.abs() && y > 0.0 => Way::Front,
+        [x, y] if y.abs() >= x.abs() => Way::Back,
+        [x, _] if x > 0.0 => Way::Left,
+        _ => Way::Right,
+    }
+}
+
+/// Corners of the convex hull, anticlockwise seen from above, without points on a straight side.
+fn hull(at: &[[Length; 2]]) -> Vec<[Length; 2]> {
+    let mut points = at.to_vec();
+    points.sort();
+    points.dedup();
+    let mut lower = half(points.iter());
+    lower.extend(half(points.iter().rev()));
+    lower
+}
+
+/// One half of the hull without its last point, in the order in which the points come.
+fn half<'a>(points: impl Iterator<Item = &'a [Length; 2]>) -> Vec<[Length; 2]> {
+    let mut kept: Vec<[Length; 2]> = Vec::new();
+    for &point in points {
+        while kept.len() > 1 && !turns_left(kept[kept.len() - 2], kept[kept.len() - 1], point) {
+            kept.pop();
+        }
+        kept.push(point);
+    }
+    kept.pop();
+    kept
+}
+
+/// Whether the way a → b → c turns left, exactly.
+fn turns_left(a: [Length; 2], b: [Length; 2], c: [Length; 2]) -> bool {
+    let nm = |l: Length| i128::from(l.as_nm());
+    let first = nm(b[0] - a[0]) * nm(c[1] - a[1]);
+    first - nm(b[1] - a[1]) * nm(c[0] - a[0]) > 0
+}

@@ -1,0 +1,618 @@
+//! The JSON documents of the program: lengths in mm to the nanometre, masses in kg, times in s.
+//!
+//! The keys are a contract: more may be added, those that are here stay.
+
+use serde::{Serialize, Serializer, ser::SerializeMap};
+
+use crate::finding::{Finding, Severity, Span};
+use crate::geometry::{Box3, Point3};
+use crate::tasks::outcome::{
+    Balance, Bound, Broken, CasterLoad, Caution, Copy, Effort, Kept, LeftOut, Placement, Plan,
+    Solid, Start, Step, SurfaceLoad, TermPart, Tip, Worth,
+};
+use crate::units::{Length, Mass, Price};
+
+/// A plan as one document, ending with a line break.
+pub fn plan(plan: &Plan) -> String {
+    text(&PlanDoc::of(plan))
+}
+
+/// What is wrong with the input as one document, ending with a line break.
+pub fn findings(all: &[Finding]) -> String {
+    text(&FaultDoc { status: verdict(all), findings: all.iter().map(FindingRow::of).collect() })
+}
+
+fn text(document: &impl Serialize) -> String {
+    // Every key is a string and every number is cleaned, so that writing cannot fail.
+    let mut text = serde_json::to_string_pretty(document).unwrap_or_else(|_| String::from("null"));
+    text.push('\n');
+    text
+}
+
+/// A number as JSON can say it: nothing for what is no number, and no negative nought.
+fn clean(number: f64) -> Option<f64> {
+    number.is_finite().then_some(number + 0.0)
+}
+
+fn mm(length: Length) -> f64 {
+    length.as_mm()
+}
+
+fn point(at: Point3) -> [f64; 3] {
+    at.map(mm)
+}
+
+#[derive(Serialize)]
+struct PlanDoc<'a> {
+    name: &'a str,
+    status: &'static str,
+    seed: u64,
+    placements: Vec<PlacementRow<'a>>,
+    left_out: Vec<LeftOutRow<'a>>,
+    reserve: Vec<ReserveRow<'a>>,
+    surfaces: Vec<SurfaceRow<'a>>,
+    solids: Vec<SolidRow<'a>>,
+    mass: MassRow<'a>,
+    casters: Vec<CasterRow<'a>>,
+    tip: Vec<TipRow<'a>>,
+    score: ScoreRow<'a>,
+    handling: Cost,
+    cautions: Vec<CautionRow<'a>>,
+    start: StartRow,
+    bound: BoundRow,
+    search: SearchRow,
+    loading: Vec<StepRow<'a>>,
+    earning_least: Vec<EarningRow<'a>>,
+    notes: Vec<FindingRow<'a>>,
+    from_memory: &'a [&'static str],
+}
+
+impl<'a> PlanDoc<'a> {
+    fn of(plan: &'a Plan) -> PlanDoc<'a> {
+        PlanDoc {
+            name: &plan.name,
+            status: plan.status.name(),
+            seed: plan.seed,
+            placements: plan.placements.iter().map(PlacementRow::of).collect(),
+            left_out: plan.left_out.iter().map(LeftOutRow::of).collect(),
+            reserve: plan.reserve.iter().map(ReserveRow::of).collect(),
+            surfaces: plan.surfaces.iter().map(SurfaceRow::of).collect(),
+            solids: plan.solids.iter().map(SolidRow::of).collect(),
+            mass: MassRow::of(&plan.balance),
+            casters: plan.casters.iter().map(CasterRow::of).collect(),
+            tip: plan.tips.iter().map(TipRow::of).collect(),
+            score: ScoreRow::of(&plan.worth),
+            handling: Cost { seconds_per_week: plan.handling.as_s() },
+            cautions: plan.cautions.iter().map(CautionRow::of).collect(),
+            start: StartRow::of(&plan.start),
+            bound: BoundRow::of(&plan.bound),
+            search: SearchRow::of(&plan.effort),
+            loading: plan.loading.iter().map(|step| StepRow::of(plan, step)).collect(),
+            earning_least: EarningRow::all(plan),
+            notes: plan.notes.iter().map(FindingRow::of).collect(),
+            from_memory: &plan.from_memory,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Cost {
+    seconds_per_week: f64,
+}
+
+#[derive(Serialize)]
+struct CopyRow<'a> {
+    item: &'a str,
+    copy: u32,
+}
+
+impl<'a> CopyRow<'a> {
+    fn of(copy: &'a Copy) -> CopyRow<'a> {
+        CopyRow { item: &copy.item, copy: copy.copy }
+    }
+    fn placed(plan: &'a Plan, index: usize) -> Option<CopyRow<'a>> {
+        plan.placements.get(index).map(|p| CopyRow { item: &p.item, copy: p.copy })
+    }
+}
+
+#[derive(Serialize)]
+struct Corners {
+    min: [f64; 3],
+    max: [f64; 3],
+}
+
+impl Corners {
+    fn of(space: &Box3) -> Corners {
+        Corners { min: point(space.min), max: point(space.max) }
+    }
+}
+
+#[derive(Serialize)]
+struct PlacementRow<'a> {
+    item: &'a str,
+    copy: u32,
+    copies: u32,
+    of: u32,
+    face: &'static str,
+    way: &'static str,
+    bay: &'a str,
+    surface: &'a str,
+    slot: u32,
+    pose: &'static str,
+    turned: bool,
+    #[serde(flatten)]
+    corners: Corners,
+    grip_height: f64,
+    reach_zone: &'static str,
+    moved_first: Vec<CopyRow<'a>>,
+    weight: f64,
+    uses_per_week: f64,
+    seconds_per_fetch: f64,
+    seconds_per_week: f64,
+    terms: Vec<TermRow<'a>>,
+    holds: &'a [String],
+}
+
+impl<'a> PlacementRow<'a> {
+    fn of(placed: &'a Placement) -> PlacementRow<'a> {
+        PlacementRow {
+            item: &placed.item,
+            copy: placed.copy,
+            copies: placed.copies,
+            of: placed.of,
+            face: placed.face.name(),
+            way: placed.way.name(),
+            bay: &placed.bay,
+            surface: &placed.surface,
+            slot: placed.slot,
+            pose: placed.pose.name(),
+            turned: placed.turned,
+            corners: Corners::of(&placed.space),
+            grip_height: mm(placed.grip_height),
+            reach_zone: placed.zone.name(),
+            moved_first: placed.moved_first.iter().map(CopyRow::of).collect(),
+            weight: placed.weight.as_kg(),
+            uses_per_week: placed.uses.as_week(),
+            seconds_per_fetch: placed.per_fetch.as_s(),
+            seconds_per_week: placed.per_week.as_s(),
+            terms: placed.terms.iter().map(TermRow::of).collect(),
+            holds: &placed.holds,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct TermRow<'a> {
+    term: &'static str,
+    seconds_per_week: f64,
+    text: &'a str,
+}
+
+impl<'a> TermRow<'a> {
+    fn of(part: &'a TermPart) -> TermRow<'a> {
+        TermRow { term: part.term, seconds_per_week: part.price.as_s(), text: &part.told }
+    }
+}
+
+#[derive(Serialize)]
+struct LeftOutRow<'a> {
+    item: &'a str,
+    copy: u32,
+    why: &'a str,
+    seconds_per_week: f64,
+}
+
+impl<'a> LeftOutRow<'a> {
+    fn of(left: &'a LeftOut) -> LeftOutRow<'a> {
+        LeftOutRow {
+            item: &left.copy.item,
+            copy: left.copy.copy,
+            why: &left.why,
+            seconds_per_week: left.price.as_s(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct ReserveRow<'a> {
+    family: Option<&'a str>,
+    face: &'static str,
+    bay: &'a str,
+    surface: &'a str,
+    #[serde(flatten)]
+    corners: Corners,
+    mass: f64,
+}
+
+impl<'a> ReserveRow<'a> {
+    fn of(kept: &'a Kept) -> ReserveRow<'a> {
+        ReserveRow {
+            family: kept.family.as_deref(),
+            face: kept.face.name(),
+            bay: &kept.bay,
+            surface: &kept.surface,
+            corners: Corners::of(&kept.space),
+            mass: kept.mass.as_kg(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct SurfaceRow<'a> {
+    face: &'static str,
+    bay: &'a str,
+    surface: &'a str,
+    kind: &'static str,
+    #[serde(flatten)]
+    corners: Corners,
+    load: f64,
+    limit: Option<f64>,
+}
+
+impl<'a> SurfaceRow<'a> {
+    fn of(surface: &'a SurfaceLoad) -> SurfaceRow<'a> {
+        SurfaceRow {
+            face: surface.face.name(),
+            bay: &surface.bay,
+            surface: &surface.surface,
+            kind: surface.kind.name(),
+            corners: Corners::of(&surface.space),
+            load: surface.load.as_kg(),
+            limit: surface.limit.map(Mass::as_kg),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct SolidRow<'a> {
+    what: &'a str,
+    #[serde(flatten)]
+    corners: Corners,
+}
+
+impl<'a> SolidRow<'a> {
+    fn of(solid: &'a Solid) -> SolidRow<'a> {
+        SolidRow { what: &solid.what, corners: Corners::of(&solid.space) }
+    }
+}
+
+#[derive(Serialize)]
+struct MassRow<'a> {
+    total: f64,
+    centre: [f64; 3],
+    carcass: f64,
+    carcass_centre: [f64; 3],
+    assumed: &'a [String],
+}
+
+impl<'a> MassRow<'a> {
+    fn of(balance: &'a Balance) -> MassRow<'a> {
+        MassRow {
+            total: balance.total.as_kg(),
+            centre: point(balance.centre),
+            carcass: balance.carcass.as_kg(),
+            carcass_centre: point(balance.carcass_centre),
+            assumed: &balance.assumed,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct CasterRow<'a> {
+    at: [f64; 2],
+    load: Option<f64>,
+    worst: Option<f64>,
+    worst_case: &'a str,
+    hanging: Option<f64>,
+    limit: Option<f64>,
+}
+
+impl<'a> CasterRow<'a> {
+    fn of(caster: &'a CasterLoad) -> CasterRow<'a> {
+        CasterRow {
+            at: caster.at.map(mm),
+            load: caster.load.map(Mass::as_kg),
+            worst: caster.worst.map(Mass::as_kg),
+            worst_case: &caster.worst_case,
+            hanging: caster.hanging.map(Mass::as_kg),
+            limit: caster.limit.map(Mass::as_kg),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct TipRow<'a> {
+    side: &'a str,
+    case: &'a str,
+    degrees: Option<f64>,
+    limit: Option<f64>,
+}
+
+impl<'a> TipRow<'a> {
+    fn of(tip: &'a Tip) -> TipRow<'a> {
+        TipRow {
+            side: &tip.side,
+            case: &tip.case,
+            degrees: clean(tip.degrees),
+            limit: clean(tip.limit),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct ScoreRow<'a> {
+    seconds_per_week: f64,
+    off_cart: f64,
+    terms: Terms<'a>,
+    broken_rules: Vec<BrokenRow<'a>>,
+}
+
+impl<'a> ScoreRow<'a> {
+    fn of(worth: &'a Worth) -> ScoreRow<'a> {
+        ScoreRow {
+            seconds_per_week: worth.cost.as_s(),
+            off_cart: worth.off_cart.as_s(),
+            terms: Terms(&worth.terms),
+            broken_rules: worth.broken.iter().map(BrokenRow::of).collect(),
+        }
+    }
+}
+
+/// The terms as one object whose keys stand in the order of the plan.
+struct Terms<'a>(&'a [(&'static str, Price)]);
+
+impl Serialize for Terms<'_> {
+    fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
+        let mut map = out.serialize_map(Some(self.0.len()))?;
+        for (term, price) in self.0 {
+            map.serialize_entry(term, &price.as_s())?;
+        }
+        map.end()
+    }
+}
+
+#[derive(Serialize)]
+struct BrokenRow<'a> {
+    rule: &'static str,
+    items: &'a [String],
+    text: &'a str,
+    value: Option<f64>,
+    limit: Option<f64>,
+    source: &'static str,
+}
+
+impl<'a> BrokenRow<'a> {
+    fn of(broken: &'a Broken) -> BrokenRow<'a> {
+        BrokenRow {
+            rule: broken.rule,
+            items: &broken.items,
+            text: &broken.told,
+            value: clean(broken.value),
+            limit: clean(broken.limit),
+            source: broken.source,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct CautionRow<'a> {
+    items: &'a [String],
+    text: &'a str,
+    source: &'a str,
+}
+
+impl<'a> CautionRow<'a> {
+    fn of(caution: &'a Caution) -> CautionRow<'a> {
+        CautionRow { items: &caution.items, text: &caution.text, source: &caution.source }
+    }
+}
+
+#[derive(Serialize)]
+struct StartRow {
+    seconds_per_week: f64,
+    off_cart: f64,
+    broken: usize,
+    same_items: bool,
+}
+
+impl StartRow {
+    fn of(start: &Start) -> StartRow {
+        StartRow {
+            seconds_per_week: start.cost.as_s(),
+            off_cart: start.off_cart.as_s(),
+            broken: start.broken,
+            same_items: start.same_items,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct BoundRow {
+    seconds_per_week: Option<f64>,
+    gap: Option<f64>,
+    gap_with_handling: Option<f64>,
+}
+
+impl BoundRow {
+    fn of(bound: &Bound) -> BoundRow {
+        BoundRow {
+            seconds_per_week: bound.cost.map(Price::as_s),
+            gap: bound.gap.and_then(clean),
+            gap_with_handling: bound.gap_with_handling.and_then(clean),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct SearchRow {
+    moves: u64,
+    priced: u64,
+    seconds: Option<f64>,
+    restarts: u32,
+    ended_early: bool,
+}
+
+impl SearchRow {
+    fn of(effort: &Effort) -> SearchRow {
+        SearchRow {
+            moves: effort.moves,
+            priced: effort.priced,
+            seconds: clean(effort.seconds),
+            restarts: effort.restarts,
+            ended_early: effort.ended_early,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct StepRow<'a> {
+    text: &'a str,
+    placements: Vec<CopyRow<'a>>,
+}
+
+impl<'a> StepRow<'a> {
+    fn of(plan: &'a Plan, step: &'a Step) -> StepRow<'a> {
+        let placements = step.placements.iter().filter_map(|&i| CopyRow::placed(plan, i)).collect();
+        StepRow { text: &step.text, placements }
+    }
+}
+
+#[derive(Serialize)]
+struct EarningRow<'a> {
+    #[serde(flatten)]
+    placed: CopyRow<'a>,
+    seconds_per_week_off_cart: f64,
+}
+
+impl<'a> EarningRow<'a> {
+    fn all(plan: &'a Plan) -> Vec<EarningRow<'a>> {
+        plan.earning_least
+            .iter()
+            .filter_map(|&(index, price)| {
+                let placed = CopyRow::placed(plan, index)?;
+                Some(EarningRow { placed, seconds_per_week_off_cart: price.as_s() })
+            })
+            .collect()
+    }
+}
+
+#[derive(Serialize)]
+struct FaultDoc<'a> {
+    status: &'static str,
+    findings: Vec<FindingRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct FindingRow<'a> {
+    severity: &'static str,
+    text: &'a str,
+    file: Option<&'a str>,
+    line: Option<usize>,
+    column: Option<usize>,
+    field: Option<&'a str>,
+    found: Option<&'a str>,
+    expected: Option<&'a str>,
+    nearest: Option<&'a str>,
+    help: Option<&'a str>,
+}
+
+impl<'a> FindingRow<'a> {
+    fn of(finding: &'a Finding) -> FindingRow<'a> {
+        let at = finding.at.first();
+        FindingRow {
+            severity: severity(finding.severity),
+            text: &finding.text,
+            file: at.map(|span| span.source.name.as_str()),
+            line: at.map(Span::line),
+            column: at.map(Span::column),
+            field: finding.field.as_deref(),
+            found: finding.found.as_deref(),
+            expected: finding.expected.as_deref(),
+            nearest: finding.nearest.as_deref(),
+            help: finding.help.as_deref(),
+        }
+    }
+}
+
+/// `fault` where the input cannot be used, else `good`.
+fn verdict(all: &[Finding]) -> &'static str {
+    if all.iter().any(Finding::is_fault) { "fault" } else { "good" }
+}
+
+/// The word for how grave a finding is.
+const fn severity(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Fault => "fault",
+        Severity::Warning => "warning",
+        Severity::Note => "note",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_json::Value;
+
+    use super::*;
+    use crate::finding::Source;
+    use crate::report::sample;
+
+    fn read(text: &str) -> Value {
+        serde_json::from_str(text).expect("one document")
+    }
+
+    #[test]
+    fn the_contract_of_a_plan_is_kept() {
+        let text = plan(&sample::unsafe_plan());
+        let read = read(&text);
+        assert!(text.ends_with("}\n"));
+        assert_eq!(read["status"], "unsafe");
+        let first = &read["placements"][0];
+        assert_eq!(first["min"], serde_json::json!([20.0, 0.0, 670.0]));
+        assert_eq!((&first["reach_zone"], &first["weight"]), (&"easy".into(), &2.6.into()));
+        assert_eq!(read["placements"][6]["moved_first"][0]["copy"], 1);
+        assert_eq!(read["left_out"][0]["item"], "mitre saw");
+        assert_eq!(read["surfaces"][4]["limit"], Value::Null);
+        assert_eq!(read["casters"][2]["hanging"], Value::Null);
+        assert_eq!(read["score"]["broken_rules"][0]["items"][0], "belt sander");
+        assert_eq!(read["start"]["broken"], 0);
+        assert_eq!(read["bound"]["gap"], Value::Null);
+        assert_eq!(read["search"]["moves"], 400_000);
+    }
+
+    #[test]
+    fn terms_stand_in_the_order_of_the_plan() {
+        let text = plan(&sample::plan());
+        let places =
+            ["\"access\": 41.2", "\"reach\": 38.5", "\"blocked\": 11.9", "\"together\": 6.4"]
+                .map(|term| text.find(term).expect(term));
+        assert!(places.is_sorted());
+    }
+
+    #[test]
+    fn a_sixty_fourth_of_an_inch_survives() {
+        let mut sample = sample::plan();
+        sample.placements[0].space.min[0] = Length::nm(396_875);
+        sample.tips[0].degrees = f64::NAN;
+        sample.tips[1].degrees = -0.0;
+        let text = plan(&sample);
+        assert_eq!(read(&text)["placements"][0]["min"][0], 0.396875);
+        assert_eq!(read(&text)["tip"][0]["degrees"], Value::Null);
+        assert!(!text.contains("-0.0"));
+    }
+
+    #[test]
+    fn faults_tell_where_they_are() {
+        let text = String::from("items:\n  - nmae: saw\n");
+        let source = std::sync::Arc::new(Source { name: "inventory.yaml".into(), text });
+        let span = Span::new(&source, 11..15);
+        let fault = Finding::fault("unknown key").at(&span).found("nmae").near("nmae", ["name"]);
+        let read = read(&findings(&[fault, Finding::note("nothing else")]));
+        assert_eq!(read["status"], "fault");
+        let row = &read["findings"][0];
+        assert_eq!(
+            (&row["line"], &row["column"], &row["nearest"]),
+            (&2.into(), &5.into(), &"name".into())
+        );
+        assert_eq!(read["findings"][1]["file"], Value::Null);
+    }
+}

@@ -1,0 +1,180 @@
+//! Face by face: the drawing, then slot by slot what lives there.
+
+use super::canvas::Letter;
+use super::elevation::{Drawing, Scale, draw};
+use super::page::{Ink, Page};
+use super::table::{Set, Table};
+use super::{NARROW, figure};
+use crate::domain::Face;
+use crate::tasks::outcome::{Copy, Elevation, Placement, Plan, SurfaceLoad};
+
+/// The widest that a drawing is made, so that wide terminals do not tear it apart.
+const WIDEST_DRAWING: usize = 110;
+
+/// All faces that have anything to them.
+pub fn all(page: &mut Page, plan: &Plan) {
+    let scale = Scale::fitting(plan, page.look.width.min(WIDEST_DRAWING));
+    for face in Face::ALL {
+        let drawn = plan.elevations.iter().find(|elevation| elevation.face == face);
+        let living: Vec<&Placement> = plan.placements.iter().filter(|p| p.face == face).collect();
+        let is_bare = drawn.is_none_or(|elevation| elevation.parts.is_empty());
+        if is_bare && living.is_empty() {
+            continue;
+        }
+        // A picture of an empty face would only take room.
+        let drawn = drawn.filter(|_| !living.is_empty());
+        let theme = drawn.map_or("", |elevation| elevation.theme.as_str());
+        heading(page, face, theme);
+        if let Some(elevation) = drawn.filter(|_| page.look.width >= NARROW) {
+            drawing(page, plan, elevation, scale);
+        }
+        slots(page, plan, &living);
+    }
+}
+
+fn heading(page: &mut Page, face: Face, theme: &str) {
+    let dot = if theme.is_empty() { "" } else { page.dot() };
+    page.heading(Ink::Bold, &format!("{}{dot}{theme}", capital(face.name())));
+}
+
+fn drawing(page: &mut Page, plan: &Plan, elevation: &Elevation, scale: Scale) {
+    let Drawing { rows, behind, small } = draw(plan, elevation, scale, page.look.ascii);
+    for row in rows {
+        let line: String = row.iter().map(|(kind, text)| inked(page, *kind, text)).collect();
+        page.line(&line);
+    }
+    for (what, slots) in [("behind", behind), ("too small to number", small)] {
+        if !slots.is_empty() {
+            let numbers: Vec<String> = slots.iter().map(u32::to_string).collect();
+            page.paragraph(&format!("{what}: {}", numbers.join(", ")));
+        }
+    }
+    page.gap();
+}
+
+fn inked(page: &Page, kind: Option<Letter>, text: &str) -> String {
+    match kind {
+        Some(Letter::Slot) => page.ink(Ink::Number, text),
+        Some(Letter::Part) => page.ink(Ink::Faint, text),
+        Some(Letter::Item) | None => text.to_owned(),
+    }
+}
+
+fn slots(page: &mut Page, plan: &Plan, living: &[&Placement]) {
+    if living.is_empty() {
+        page.paragraph("Nothing lives here.");
+    } else if page.look.width < NARROW {
+        list(page, plan, living);
+    } else {
+        page.table(&table(page, plan, living));
+    }
+}
+
+fn table(page: &Page, plan: &Plan, living: &[&Placement]) -> Table {
+    let mut table = Table::new(&[
+        ("#", Set::Figure),
+        ("item", Set::Words),
+        ("pose", Set::Words),
+        ("grip", Set::Figure),
+        ("reach", Set::Short),
+        ("moved first", Set::Words),
+        ("s a week", Set::Figure),
+    ]);
+    for (number, placed) in living.iter().enumerate() {
+        if number == 0 || !shares_surface(living[number - 1], placed) {
+            table.group(surface(page, plan, placed));
+        }
+        table.row(vec![
+            placed.slot.to_string(),
+            item(placed),
+            pose(placed),
+            figure::length(placed.grip_height, plan.units),
+            placed.zone.name().to_owned(),
+            moved(plan, placed),
+            figure::seconds(placed.per_week),
+        ]);
+    }
+    table
+}
+
+/// The same for a page that is too narrow for columns.
+fn list(page: &mut Page, plan: &Plan, living: &[&Placement]) {
+    for (number, placed) in living.iter().enumerate() {
+        if number == 0 || !shares_surface(living[number - 1], placed) {
+            let text = surface(page, plan, placed);
+            page.title(Ink::Bold, &text);
+        }
+        let first = match moved(plan, placed) {
+            none if none.is_empty() => none,
+            some => format!(", move first: {some}"),
+        };
+        let text = format!(
+            "{}, {}, grip {}, {}{first}, {} s a week",
+            item(placed),
+            pose(placed),
+            figure::length(placed.grip_height, plan.units),
+            placed.zone.name(),
+            figure::seconds(placed.per_week),
+        );
+        page.point(&format!("{:>3}", placed.slot), &text);
+    }
+}
+
+fn shares_surface(one: &Placement, other: &Placement) -> bool {
+    (one.face, &one.bay, &one.surface) == (other.face, &other.bay, &other.surface)
+}
+
+/// A surface with what it carries.
+fn surface(page: &Page, plan: &Plan, placed: &Placement) -> String {
+    let is_it = |s: &&SurfaceLoad| {
+        (s.face, &s.bay, &s.surface) == (placed.face, &placed.bay, &placed.surface)
+    };
+    let place = place(page, &placed.bay, &placed.surface);
+    let mass = |mass| figure::mass(mass, plan.units);
+    match plan.surfaces.iter().find(is_it) {
+        Some(SurfaceLoad { load, limit: Some(limit), .. }) => {
+            format!("{place}, carries {} of {}", mass(*load), mass(*limit))
+        }
+        Some(SurfaceLoad { load, .. }) => format!("{place}, carries {}", mass(*load)),
+        None => place,
+    }
+}
+
+/// A bay and its surface, told once where both have one name.
+pub fn place(page: &Page, bay: &str, surface: &str) -> String {
+    if bay == surface { bay.to_owned() } else { format!("{bay}{}{surface}", page.dot()) }
+}
+
+/// An item with its copies, and the way it is taken where that is not its face's.
+fn item(placed: &Placement) -> String {
+    let name = figure::copies(&placed.item, placed.copy, placed.copies, placed.of);
+    if placed.way == placed.face {
+        name
+    } else {
+        format!("{name} (taken at the {})", placed.way.name())
+    }
+}
+
+fn pose(placed: &Placement) -> String {
+    let turned = if placed.turned { ", turned" } else { "" };
+    format!("{}{turned}", placed.pose.name())
+}
+
+fn moved(plan: &Plan, placed: &Placement) -> String {
+    let names: Vec<String> = placed.moved_first.iter().map(|copy| called(plan, copy)).collect();
+    names.join(", ")
+}
+
+/// A copy by the name that the tables give it.
+fn called(plan: &Plan, copy: &Copy) -> String {
+    let placed = plan.placements.iter().find(|p| p.item == copy.item && p.copy == copy.copy);
+    placed.map_or_else(
+        || figure::copies(&copy.item, copy.copy, 1, 2),
+        |p| figure::copies(&p.item, p.copy, p.copies, p.of),
+    )
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,0 +1,54 @@
+//! The text report of a plan: what is wrong first, then what it costs, then face by face where everything lives.
+
+mod canvas;
+mod cart;
+mod elevation;
+mod face;
+mod figure;
+mod page;
+mod table;
+mod verdict;
+mod wrap;
+
+use crate::tasks::outcome::Plan;
+use page::Page;
+
+/// The narrowest width that drawings and tables are made for; below it they fall to lists.
+pub const NARROW: usize = 60;
+
+/// How a report looks.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Look {
+    /// Columns of the terminal.
+    pub width: usize,
+    /// Whether to use colour; without it the text carries no escape at all.
+    pub colour: bool,
+    /// Whether to draw with `+ - |` and to keep every character of ours within ASCII.
+    pub ascii: bool,
+}
+
+impl Default for Look {
+    /// What suits a pipe: 100 columns, no colour, drawn lines.
+    fn default() -> Look {
+        Look { width: 100, colour: false, ascii: false }
+    }
+}
+
+/// The whole report of a plan, ending with a line break.
+pub fn plan(plan: &Plan, look: &Look) -> String {
+    let mut page = Page::new(*look);
+    verdict::wrong(&mut page, plan);
+    verdict::cost(&mut page, plan);
+    face::all(&mut page, plan);
+    cart::reserve(&mut page, plan);
+    cart::casters(&mut page, plan);
+    cart::tipping(&mut page, plan);
+    cart::cautions(&mut page, plan);
+    cart::loading(&mut page, plan);
+    cart::earning(&mut page, plan);
+    cart::notes(&mut page, plan);
+    page.finish()
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,308 @@
+//! The ledger: every price and every broken rule of a layout, kept up to date as the board changes.
+
+use super::cost::COSTS;
+use super::rule::RULES;
+use super::view::{Closure, View};
+use super::Scope;
+use crate::site::{Board, Stand, Touched};
+use crate::units::Price;
+
+/// The value of a layout. The derived order is the policy: no broken rule is traded for a place on the cart, and no
+/// place on the cart for seconds.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug, Default)]
+pub struct Score {
+    /// A million for each broken rule, and the thousandths by which it is broken.
+    pub broken: i64,
+    /// What the copies off the cart cost, in microseconds a week.
+    pub off_cart: i64,
+    /// All terms, in microseconds a week.
+    pub cost: i64,
+}
+
+/// What each broken rule counts, besides its excess.
+const BROKEN: i64 = 1_000_000;
+
+/// One entry as it was before a change.
+#[derive(Clone, Copy, Debug)]
+enum Old {
+    Cost(u32, i64),
+    Rule(u32, i64),
+    Way(u32, u8),
+    On(u32, bool),
+}
+
+/// What a change did to the ledger, to be undone.
+#[derive(Clone, Debug, Default)]
+pub struct Undo {
+    entries: Vec<Old>,
+    stand: Stand,
+    score: Score,
+}
+
+impl Undo {
+    /// The score before.
+    pub fn score(&self) -> Score {
+        self.score
+    }
+}
+
+/// Every price and every broken rule, by card and subject.
+#[derive(Clone, Debug)]
+pub struct Ledger {
+    costs: Vec<i64>,
+    rules: Vec<i64>,
+    /// Where the rows of each cost and each rule begin.
+    cost_rows: Vec<usize>,
+    rule_rows: Vec<usize>,
+    ways: Vec<u8>,
+    /// Which lots are on the cart.
+    on: Vec<bool>,
+    score: Score,
+    stand: Stand,
+    /// One closure for each of a lot's two ways.
+    closures: [Closure; 2],
+}
+
+fn subjects(board: &Board, scope: Scope) -> usize {
+    let site = board.site();
+    match scope {
+        Scope::Lot => site.lots.len(),
+        Scope::Pair => site.pairs.len(),
+        Scope::Surface => site.surfaces.len(),
+        Scope::Cart => 1,
+    }
+}
+
+fn rows(board: &Board, scopes: impl Iterator<Item = Scope>) -> Vec<usize> {
+    let mut at = vec![0];
+    for scope in scopes {
+        at.push(at[at.len() - 1] + subjects(board, scope));
+    }
+    at
+}
+
+impl Ledger {
+    /// Weighs everything afresh.
+    pub fn new(board: &Board) -> Ledger {
+        let cost_rows = rows(board, COSTS.iter().map(|c| c.scope));
+        let rule_rows = rows(board, RULES.iter().map(|r| r.scope));
+        let mut ledger = Ledger {
+            costs: vec![0; cost_rows[COSTS.len()]],
+            rules: vec![0; rule_rows[RULES.len()]],
+            cost_rows,
+            rule_rows,
+            ways: vec![0; board.site().lots.len()],
+            on: vec![true; board.site().lots.len()],
+            score: Score::default(),
+            stand: board.stand(),
+            closures: [Closure::default(), Closure::default()],
+        };
+        let mut undo = Undo::default();
+        for lot in 0..board.site().lots.len() {
+            ledger.weigh_lot(board, lot, &mut undo);
+        }
+        for pair in 0..board.site().pairs.len() {
+            ledger.weigh_pair(board, pair, &mut undo);
+        }
+        for surface in 0..board.site().surfaces.len() {
+            ledger.weigh_surface(board, surface, &mut undo);
+        }
+        ledger.weigh_cart(board, &mut undo);
+        ledger
+    }
+
+    /// The value of the layout.
+    pub fn score(&self) -> Score {
+        self.score
+    }
+    /// The way that a lot is taken out, as an index into its space's ways.
+    pub fn way(&self, lot: usize) -> usize {
+        usize::from(self.ways[lot])
+    }
+    /// What one subject costs by one cost.
+    pub fn cost(&self, card: usize, subject: usize) -> Price {
+        Price::us(self.costs[self.cost_rows[card] + subject])
+    }
+    /// What all subjects cost by one cost.
+    pub fn term(&self, card: usize) -> Price {
+        Price::us(self.costs[self.cost_rows[card]..self.cost_rows[card + 1]].iter().sum())
+    }
+    /// By how much one subject breaks one rule, in thousandths.
+    pub fn excess(&self, card: usize, subject: usize) -> i64 {
+        self.rules[self.rule_rows[card] + subject]
+    }
+    /// How many subjects a rule has.
+    pub fn rule_subjects(&self, card: usize) -> usize {
+        self.rule_rows[card + 1] - self.rule_rows[card]
+    }
+    /// The first entry in which two ledgers differ, by card and subject: for finding what a change forgot to touch.
+    pub fn difference(&self, other: &Ledger) -> Option<(&'static str, usize)> {
+        for (c, card) in COSTS.iter().enumerate() {
+            let range = self.cost_rows[c]..self.cost_rows[c + 1];
+            if let Some(k) = range.clone().find(|&k| self.costs[k] != other.costs[k]) {
+                return Some((card.name, k - range.start));
+            }
+        }
+        for (r, card) in RULES.iter().enumerate() {
+            let range = self.rule_rows[r]..self.rule_rows[r + 1];
+            if let Some(k) = range.clone().find(|&k| self.rules[k] != other.rules[k]) {
+                return Some((card.name, k - range.start));
+            }
+        }
+        (self.score != other.score).then_some(("score", 0))
+    }
+
+    /// Follows a change: the only difference that the program works out.
+    pub fn follow(&mut self, board: &Board, touched: &Touched, undo: &mut Undo) {
+        undo.entries.clear();
+        undo.stand = self.stand;
+        undo.score = self.score;
+        for &lot in &touched.moved {
+            for k in 0..board.site().pairs_of[lot as usize].len() {
+                let pair = board.site().pairs_of[lot as usize][k];
+                self.weigh_pair(board, pair as usize, undo);
+            }
+        }
+        for &lot in &touched.lots {
+            self.weigh_lot(board, lot as usize, undo);
+        }
+        for &surface in &touched.surfaces {
+            self.weigh_surface(board, surface as usize, undo);
+        }
+        self.stand = board.stand();
+        self.weigh_cart(board, undo);
+    }
+
+    /// Takes a change back.
+    pub fn undo(&mut self, undo: &Undo) {
+        for entry in undo.entries.iter().rev() {
+            match *entry {
+                Old::Cost(at, old) => self.costs[at as usize] = old,
+                Old::Rule(at, old) => self.rules[at as usize] = old,
+                Old::Way(lot, old) => self.ways[lot as usize] = old,
+                Old::On(lot, old) => self.on[lot as usize] = old,
+            }
+        }
+        self.stand = undo.stand;
+        self.score = undo.score;
+    }
+
+    #[inline]
+    fn set_cost(&mut self, at: usize, new: i64, undo: &mut Undo) {
+        let old = self.costs[at];
+        if old != new {
+            undo.entries.push(Old::Cost(at as u32, old));
+            self.costs[at] = new;
+            self.score.cost += new - old;
+        }
+    }
+
+    #[inline]
+    fn set_rule(&mut self, at: usize, new: i64, undo: &mut Undo) {
+        let old = self.rules[at];
+        if old != new {
+            undo.entries.push(Old::Rule(at as u32, old));
+            self.rules[at] = new;
+            self.score.broken += counted(new) - counted(old);
+        }
+    }
+
+    /// Books a lot's coming onto the cart or going off it.
+    fn book(&mut self, board: &Board, lot: usize, undo: &mut Undo) {
+        let on = board.place(lot).is_some();
+        if self.on[lot] != on {
+            undo.entries.push(Old::On(lot as u32, self.on[lot]));
+            self.on[lot] = on;
+            let price = board.site().lots[lot].off_cart.as_us();
+            self.score.off_cart += if on { -price } else { price };
+        }
+    }
+
+    /// Weighs a lot: chooses its way out, then books what that costs and breaks.
+    fn weigh_lot(&mut self, board: &Board, lot: usize, undo: &mut Undo) {
+        self.book(board, lot, undo);
+        let mut closures = std::mem::take(&mut self.closures);
+        let ways = board.space_of(lot).map_or(1, |s| board.site().spaces[s].ways.len());
+        for (way, closure) in closures.iter_mut().enumerate().take(ways) {
+            closure.find(board, lot, way);
+        }
+        let view = |way: usize| View {
+            board,
+            lot,
+            way,
+            closure: &closures[way],
+            pair: 0,
+            surface: 0,
+            stand: &self.stand,
+        };
+        let way = if ways < 2 || worth(&view(0)) <= worth(&view(1)) { 0 } else { 1 };
+        let view = view(way);
+        let mut prices = [0i64; COSTS.len()];
+        let mut excesses = [0i64; RULES.len()];
+        for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == Scope::Lot) {
+            prices[c] = (card.weigh)(&view).as_us();
+        }
+        for (r, card) in RULES.iter().enumerate().filter(|(_, r)| r.scope == Scope::Lot) {
+            excesses[r] = (card.excess)(&view);
+        }
+        for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == Scope::Lot) {
+            debug_assert_eq!(card.scope, Scope::Lot);
+            self.set_cost(self.cost_rows[c] + lot, prices[c], undo);
+        }
+        for (r, _) in RULES.iter().enumerate().filter(|(_, r)| r.scope == Scope::Lot) {
+            self.set_rule(self.rule_rows[r] + lot, excesses[r], undo);
+        }
+        if self.ways[lot] != way as u8 {
+            undo.entries.push(Old::Way(lot as u32, self.ways[lot]));
+            self.ways[lot] = way as u8;
+        }
+        self.closures = closures;
+    }
+
+    fn weigh_pair(&mut self, board: &Board, pair: usize, undo: &mut Undo) {
+        let subject = |view: &mut View| view.pair = pair;
+        self.weigh(board, Scope::Pair, pair, subject, undo);
+    }
+
+    fn weigh_surface(&mut self, board: &Board, surface: usize, undo: &mut Undo) {
+        let subject = |view: &mut View| view.surface = surface;
+        self.weigh(board, Scope::Surface, surface, subject, undo);
+    }
+
+    fn weigh_cart(&mut self, board: &Board, undo: &mut Undo) {
+        self.weigh(board, Scope::Cart, 0, |_| {}, undo);
+    }
+
+    /// Weighs every card of a scope for one subject.
+    fn weigh(
+        &mut self,
+        board: &Board,
+        scope: Scope,
+        subject: usize,
+        aim: impl Fn(&mut View),
+        undo: &mut Undo,
+    ) {
+        let (stand, closure) = (self.stand, Closure::default());
+        let mut view =
+            View { board, lot: 0, way: 0, closure: &closure, pair: 0, surface: 0, stand: &stand };
+        aim(&mut view);
+        for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == scope) {
+            self.set_cost(self.cost_rows[c] + subject, (card.weigh)(&view).as_us(), undo);
+        }
+        for (r, card) in RULES.iter().enumerate().filter(|(_, r)| r.scope == scope) {
+            self.set_rule(self.rule_rows[r] + subject, (card.excess)(&view), undo);
+        }
+    }
+}
+
+/// What a way out is worth to a lot: rules first, then cost.
+fn worth(view: &View) -> (i64, i64) {
+    let broken = RULES.iter().filter(|r| r.scope == Scope::Lot).map(|r| counted((r.excess)(view)));
+    let cost = COSTS.iter().filter(|c| c.scope == Scope::Lot).map(|c| (c.weigh)(view).as_us());
+    (broken.sum(), cost.sum())
+}
+
+#[inline]
+fn counted(excess: i64) -> i64 {
+    if excess == 0 { 0 } else { BROKEN + excess }
+}

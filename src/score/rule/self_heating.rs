@@ -1,0 +1,27 @@
+//! What can heat itself is kept in a closed metal can, or not at all.
+
+use super::{Against, Rule};
+use crate::domain::Hazard;
+use crate::score::{Scope, View};
+
+pub struct SelfHeating;
+
+impl Rule for SelfHeating {
+    const NAME: &'static str = "hazards apart";
+    const SCOPE: Scope = Scope::Lot;
+    const SOURCE: &'static str = "oily rags: listed disposal container (IFC 3304.2), covered metal containers (30 CFR 56.4104(b)), both read";
+
+    fn measure(view: &View) -> Option<Against> {
+        view.place()?;
+        let item = view.item();
+        let bare = item.hazards.has(Hazard::SelfHeating)
+            && !item.inside.as_ref().is_some_and(|c| c.trim().eq_ignore_ascii_case("closed metal can"));
+        Some(Against::none(usize::from(bare)))
+    }
+    fn tell(view: &View, _: &Against) -> String {
+        format!(
+            "{} can heat itself and is not in a closed metal can",
+            view.of().name(&view.site().items)
+        )
+    }
+}

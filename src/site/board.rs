@@ -1,0 +1,338 @@
+//! The board: where everything is now.
+//!
+//! It can hold any layout, illegal ones too; legality is asked of it before a change, not enforced by it.
+//! It says itself what a change touches, before and after, and a change is undone by its opposite.
+
+use super::stability::twice_moment;
+use super::surface::SpaceKind;
+use super::{Home, Site};
+use crate::geometry::{Box3, Way};
+use crate::units::{Length, Mass};
+
+/// Where a lot is.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Place {
+    /// Surface, form and reach along the axes.
+    pub home: Home,
+    /// Its box.
+    pub space: Box3,
+}
+
+/// A change of the board.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Change {
+    /// The lot.
+    pub lot: usize,
+    /// Where it goes; `None` takes it off the cart.
+    pub to: Option<Place>,
+}
+
+/// What changes touched: every subject whose price may differ.
+#[derive(Clone, Debug, Default)]
+pub struct Touched {
+    /// Lots that moved, and all that they stand or stood in the way of.
+    pub lots: Vec<u32>,
+    /// Lots that moved themselves.
+    pub moved: Vec<u32>,
+    /// Surfaces whose load changed.
+    pub surfaces: Vec<u32>,
+    seen: Vec<u32>,
+    round: u32,
+}
+
+impl Touched {
+    /// Forgets everything.
+    pub fn clear(&mut self) {
+        self.lots.clear();
+        self.moved.clear();
+        self.surfaces.clear();
+        self.round += 1;
+    }
+    fn lot(&mut self, lot: u32) -> bool {
+        let i = lot as usize;
+        if self.seen.len() <= i {
+            self.seen.resize(i + 1, 0);
+        }
+        let new = self.seen[i] != self.round;
+        if new {
+            self.seen[i] = self.round;
+            self.lots.push(lot);
+        }
+        new
+    }
+    fn moved(&mut self, lot: u32, surface: u32) {
+        if !self.moved.contains(&lot) {
+            self.moved.push(lot);
+        }
+        if !self.surfaces.contains(&surface) {
+            self.surfaces.push(surface);
+        }
+    }
+}
+
+/// Where everything is now.
+#[derive(Clone, Debug)]
+pub struct Board<'s> {
+    site: &'s Site,
+    places: Vec<Option<Place>>,
+    /// Free boxes of the surfaces: they follow the shelves.
+    free: Vec<Box3>,
+    /// Shelf boards where they are now.
+    boards: Vec<Box3>,
+    /// Lots in each space.
+    members: Vec<Vec<u32>>,
+    /// For each lot and way: what stands directly in its way.
+    blockers: Vec<[Vec<u32>; 2]>,
+    /// For each lot: whose way it stands in, and by which way (lot × 2 + way).
+    hinders: Vec<Vec<u32>>,
+    /// For each lot and way: whether no board crosses its way.
+    open: Vec<[bool; 2]>,
+    loads: Vec<Mass>,
+    mass: Mass,
+    moments: [i128; 3],
+    /// Footprint of what stands on the bench, in square millimetres times 10¹².
+    bench: i128,
+}
+
+impl<'s> Board<'s> {
+    /// An empty cart.
+    pub fn new(site: &'s Site) -> Board<'s> {
+        Board {
+            site,
+            places: vec![None; site.lots.len()],
+            free: site.surfaces.iter().map(|s| s.free).collect(),
+            boards: site.boards.iter().map(|b| b.solid).collect(),
+            members: vec![Vec::new(); site.spaces.len()],
+            blockers: vec![[Vec::new(), Vec::new()]; site.lots.len()],
+            hinders: vec![Vec::new(); site.lots.len()],
+            open: vec![[true; 2]; site.lots.len()],
+            loads: vec![Mass::ZERO; site.surfaces.len()],
+            mass: site.statics.carcass,
+            moments: site.statics.carcass_moments,
+            bench: 0,
+        }
+    }
+    /// A cart with everything in those places.
+    pub fn with(site: &'s Site, places: &[Option<Place>]) -> Board<'s> {
+        let mut board = Board::new(site);
+        let mut touched = Touched::default();
+        for (lot, place) in places.iter().enumerate() {
+            if place.is_some() {
+                board.apply(Change { lot, to: *place }, &mut touched);
+            }
+        }
+        board
+    }
+    /// The question that it answers.
+    pub fn site(&self) -> &'s Site {
+        self.site
+    }
+    /// Where a lot is.
+    #[inline]
+    pub fn place(&self, lot: usize) -> Option<&Place> {
+        self.places[lot].as_ref()
+    }
+    /// Where all lots are.
+    pub fn places(&self) -> &[Option<Place>] {
+        &self.places
+    }
+    /// The free box of a surface as the shelves are now.
+    #[inline]
+    pub fn free(&self, surface: usize) -> &Box3 {
+        &self.free[surface]
+    }
+    /// A shelf board as it is now.
+    pub fn board(&self, board: usize) -> &Box3 {
+        &self.boards[board]
+    }
+    /// The lots in a space, in no order that means anything.
+    #[inline]
+    pub fn members(&self, space: usize) -> &[u32] {
+        &self.members[space]
+    }
+    /// What stands directly in a lot's way, in no order that means anything.
+    #[inline]
+    pub fn blockers(&self, lot: usize, way: usize) -> &[u32] {
+        &self.blockers[lot][way]
+    }
+    /// Whether no board crosses a lot's way.
+    #[inline]
+    pub fn is_open(&self, lot: usize, way: usize) -> bool {
+        self.open[lot][way]
+    }
+    /// What a surface carries.
+    #[inline]
+    pub fn load(&self, surface: usize) -> Mass {
+        self.loads[surface]
+    }
+    /// Mass of the whole cart, and twice its first moments (ng·nm).
+    pub fn sums(&self) -> (Mass, [i128; 3]) {
+        (self.mass, self.moments)
+    }
+    /// Footprint of what stands on the bench, in square millimetres.
+    pub fn bench_area(&self) -> f64 {
+        self.bench as f64 / 1e12
+    }
+    /// The space that a lot is in.
+    pub fn space_of(&self, lot: usize) -> Option<usize> {
+        self.places[lot].map(|p| self.site.surfaces[p.home.surface as usize].space)
+    }
+
+    /// Makes a change, adds what it touches, and gives the change that undoes it.
+    pub fn apply(&mut self, change: Change, touched: &mut Touched) -> Change {
+        let before = self.places[change.lot];
+        if before.is_some() {
+            self.lift(change.lot, touched);
+        }
+        if let Some(place) = change.to {
+            self.put(change.lot, place, touched);
+        }
+        Change { lot: change.lot, to: before }
+    }
+
+    fn lift(&mut self, lot: usize, touched: &mut Touched) {
+        let Some(place) = self.places[lot].take() else { return };
+        touched.moved(lot as u32, place.home.surface);
+        self.touch_up(lot as u32, touched);
+        for way in 0..2 {
+            let me = (lot * 2 + way) as u32;
+            while let Some(other) = self.blockers[lot][way].pop() {
+                forget(&mut self.hinders[other as usize], me);
+            }
+        }
+        while let Some(code) = self.hinders[lot].pop() {
+            forget(&mut self.blockers[code as usize / 2][code as usize % 2], lot as u32);
+        }
+        let space = self.site.surfaces[place.home.surface as usize].space;
+        forget(&mut self.members[space], lot as u32);
+        self.weigh(lot, &place, -1);
+    }
+
+    fn put(&mut self, lot: usize, place: Place, touched: &mut Touched) {
+        touched.moved(lot as u32, place.home.surface);
+        let site = self.site;
+        let s = site.surfaces[place.home.surface as usize].space;
+        let space = &site.spaces[s];
+        self.places[lot] = Some(place);
+        for way in 0..space.ways.len() {
+            self.open[lot][way] = !self.crosses_board(s, space.ways[way], &place.space);
+            if space.kind == SpaceKind::Bay || space.kind == SpaceKind::Panel {
+                self.look(lot, s, way, &place.space, s);
+            }
+            for &other in &space.ahead[way] {
+                let swept = self.swept(s, &place.space);
+                self.look(lot, s, way, &swept, other);
+            }
+        }
+        if space.blocks() {
+            self.stand_in_ways(lot, s, &place.space);
+        }
+        self.members[s].push(lot as u32);
+        self.weigh(lot, &place, 1);
+        self.touch_up(lot as u32, touched);
+    }
+
+    /// The box that is swept when something there is fetched: a drawer's own, as it is pulled out whole.
+    fn swept(&self, space: usize, b: &Box3) -> Box3 {
+        let s = &self.site.spaces[space];
+        if s.kind == SpaceKind::Drawer { s.volume } else { *b }
+    }
+
+    /// Notes what in the other space stands in the way of a lot.
+    fn look(&mut self, lot: usize, space: usize, way: usize, swept: &Box3, other: usize) {
+        let direction = self.site.spaces[space].ways[way];
+        for k in 0..self.members[other].len() {
+            let m = self.members[other][k];
+            if self.meets(direction, swept, m) {
+                self.blockers[lot][way].push(m);
+                self.hinders[m as usize].push((lot * 2 + way) as u32);
+            }
+        }
+    }
+
+    #[inline]
+    fn meets(&self, way: Way, swept: &Box3, other: u32) -> bool {
+        self.places[other as usize].is_some_and(|p| swept.swept_meets(way, &p.space))
+    }
+
+    /// Notes in whose way a lot stands.
+    fn stand_in_ways(&mut self, lot: usize, space: usize, b: &Box3) {
+        let site = self.site;
+        let ways = site.spaces[space].ways.len();
+        for way in 0..ways {
+            self.hinder(lot, space, way, b);
+        }
+        for &(other, way) in &site.spaces[space].behind {
+            self.hinder(lot, other, way, b);
+        }
+    }
+
+    fn hinder(&mut self, lot: usize, space: usize, way: usize, b: &Box3) {
+        let direction = self.site.spaces[space].ways[way];
+        for k in 0..self.members[space].len() {
+            let m = self.members[space][k] as usize;
+            let Some(place) = self.places[m] else { continue };
+            if self.swept(space, &place.space).swept_meets(direction, b) {
+                self.blockers[m][way].push(lot as u32);
+                self.hinders[lot].push((m * 2 + way) as u32);
+            }
+        }
+    }
+
+    /// Whether a board of the space stands in the way of a box.
+    fn crosses_board(&self, space: usize, way: Way, b: &Box3) -> bool {
+        self.site.spaces[space].boards.iter().any(|&k| b.swept_meets(way, &self.boards[k]))
+    }
+
+    /// Adds a lot and all whose way it stands in, through any number of others.
+    fn touch_up(&mut self, lot: u32, touched: &mut Touched) {
+        touched.lot(lot);
+        let mut next = touched.lots.len() - 1;
+        // A lot that was touched before may have gained others behind it since.
+        for k in 0..self.hinders[lot as usize].len() {
+            touched.lot(self.hinders[lot as usize][k] / 2);
+        }
+        while next < touched.lots.len() {
+            let here = touched.lots[next] as usize;
+            for k in 0..self.hinders[here].len() {
+                touched.lot(self.hinders[here][k] / 2);
+            }
+            next += 1;
+        }
+    }
+
+    fn weigh(&mut self, lot: usize, place: &Place, sign: i64) {
+        let mass = self.site.lots[lot].mass * sign;
+        let surface = place.home.surface as usize;
+        self.loads[surface] += mass;
+        self.mass += mass;
+        for axis in 0..3 {
+            self.moments[axis] += twice_moment(mass, &place.space, axis);
+        }
+        let space = self.site.surfaces[surface].space;
+        if self.site.spaces[space].kind == SpaceKind::Bench {
+            self.bench += i128::from(sign) * footprint(&place.space);
+        }
+    }
+
+    /// The free height over a box that its lot asks for on that surface.
+    #[inline]
+    pub fn headroom(&self, lot: usize, surface: usize) -> Length {
+        if self.site.surfaces[surface].needs_clearance {
+            self.site.lots[lot].clearance
+        } else {
+            Length::ZERO
+        }
+    }
+}
+
+/// Square nanometres of a box seen from above.
+pub(super) fn footprint(b: &Box3) -> i128 {
+    i128::from(b.extent(0).as_nm()) * i128::from(b.extent(1).as_nm())
+}
+
+fn forget(list: &mut Vec<u32>, value: u32) {
+    if let Some(at) = list.iter().position(|&v| v == value) {
+        list.swap_remove(at);
+    }
+}

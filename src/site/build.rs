@@ -1,0 +1,346 @@
+//! From the carcass as described to spaces, surfaces and boards.
+
+use super::stability::Statics;
+use super::surface::{Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, world};
+use super::{Site, stability};
+use crate::domain::{Bay, Carcass, Depth, Drawer, Face, Panel, Sex, Shelf, Wall, Workspace};
+use crate::geometry::{Box3, Way};
+use crate::physics::body::Body;
+use crate::physics::{motion, stature};
+use crate::units::{Length, Mass, Time};
+
+/// Thickness of a shelf where nothing is said: common practice, no source.
+const SHELF: Length = Length::mm(15);
+/// Free height over the bench: common practice, no source.
+pub(super) const OVER_BENCH: Length = Length::mm(600);
+
+/// The rectangle and depth of a bay, resolved against the bay it may stand behind.
+pub(super) struct Opening {
+    /// From the viewer's left.
+    pub u: [Length; 2],
+    /// From the floor.
+    pub v: [Length; 2],
+    /// Clear depth.
+    pub depth: Length,
+}
+
+/// The cart's size along the three axes.
+pub(super) fn size(carcass: &Carcass) -> [Length; 3] {
+    [carcass.width, carcass.depth, carcass.height]
+}
+
+/// How far it is from a face to the opposite one.
+pub(super) fn across(carcass: &Carcass, face: Face) -> Length {
+    size(carcass)[face.axis()]
+}
+
+/// How wide a face is as seen.
+pub(super) fn breadth(carcass: &Carcass, face: Face) -> Length {
+    if face.axis() == 0 { carcass.depth } else { carcass.width }
+}
+
+/// Where a bay opens and how deep it is; `None` where it stands behind a bay that is not there or goes through.
+pub(super) fn opening(carcass: &Carcass, bay: &Bay) -> Option<Opening> {
+    let span = |b: &Bay| {
+        ([b.at[0], b.at[0] + b.opening[0]], [b.at[1], b.at[1] + b.opening[1]])
+    };
+    match &bay.depth {
+        Depth::Deep(depth) => {
+            let (u, v) = span(bay);
+            Some(Opening { u, v, depth: *depth })
+        }
+        Depth::Through => {
+            let (u, v) = span(bay);
+            Some(Opening { u, v, depth: across(carcass, bay.face) })
+        }
+        Depth::Behind { name, gap } => {
+            let front = carcass.bays.iter().find(|b| {
+                b.face == bay.face.opposite() && b.name.eq_ignore_ascii_case(name.trim())
+            })?;
+            let Depth::Deep(taken) = front.depth else { return None };
+            let (u, v) = span(front);
+            let wide = breadth(carcass, bay.face);
+            let depth = across(carcass, bay.face) - taken - *gap;
+            Some(Opening { u: [wide - u[1], wide - u[0]], v, depth })
+        }
+    }
+}
+
+/// From where to where a shelf reaches, as depths from the face of its bay.
+pub(super) fn shelf_reach(bay: &Bay, shelf: &Shelf, depth: Length) -> [Length; 2] {
+    match (shelf.front, shelf.depth) {
+        (Some(front), Some(deep)) => [front, front + deep],
+        (Some(front), None) => [front, depth],
+        (None, Some(deep)) if bay.depth != Depth::Through => [depth - deep, depth],
+        _ => [Length::ZERO, depth],
+    }
+}
+
+/// How thick a shelf is.
+pub(super) fn thickness(carcass: &Carcass, shelf: &Shelf) -> Length {
+    shelf.thickness.or(carcass.board.as_ref().map(|b| b.thickness)).unwrap_or(SHELF)
+}
+
+/// The site with its spaces, surfaces and boards, as yet without prices of access and without lots.
+pub(super) fn frame(workspace: &Workspace) -> Site {
+    let carcass = &workspace.carcass;
+    let mut site = Site {
+        size: size(carcass),
+        spaces: Vec::new(),
+        surfaces: Vec::new(),
+        boards: Vec::new(),
+        items: workspace.items.clone(),
+        lots: Vec::new(),
+        pairs: Vec::new(),
+        pairs_of: Vec::new(),
+        body: body(workspace),
+        statics: Statics::empty(),
+        elsewhere: workspace.shop.rates.elsewhere,
+        uneven: workspace.shop.room.uneven,
+        bench_area: 0.0,
+    };
+    for bay in &carcass.bays {
+        add_bay(&mut site, carcass, bay);
+    }
+    for drawer in &carcass.drawers {
+        add_drawer(&mut site, carcass, drawer);
+    }
+    for panel in &carcass.panels {
+        add_panel(&mut site, panel);
+    }
+    add_bench(&mut site, carcass);
+    link(&mut site);
+    site.statics = stability::statics(carcass, &site.spaces);
+    site
+}
+
+fn body(workspace: &Workspace) -> Body {
+    let person = &workspace.shop.person;
+    if person.seated {
+        return Body::seated();
+    }
+    match (person.stature, person.percentile) {
+        (Some(stature), _) => Body::standing(stature),
+        (None, Some(percentile)) => Body::of_percentile(person.sex.map(measured), percentile),
+        (None, None) => Body::standing(stature::DEFAULT),
+    }
+}
+
+fn measured(sex: Sex) -> stature::Sex {
+    match sex {
+        Sex::Female => stature::Sex::Female,
+        Sex::Male => stature::Sex::Male,
+    }
+}
+
+fn space(kind: SpaceKind, face: Face, name: &str, volume: Box3, through: bool) -> Space {
+    let ways = if through { vec![face, face.opposite()] } else { vec![face] };
+    Space {
+        kind,
+        face,
+        name: name.to_owned(),
+        volume,
+        surfaces: Vec::new(),
+        boards: Vec::new(),
+        near: Vec::new(),
+        ahead: vec![Vec::new(); ways.len()],
+        behind: Vec::new(),
+        access: vec![Time::ZERO; ways.len()],
+        pull: Time::ZERO,
+        extends: Length::ZERO,
+        own_mass: Mass::ZERO,
+        walled: vec![false; ways.len()],
+        ways,
+    }
+}
+
+/// The horizontal axis along a face as seen.
+fn along(face: Face) -> usize {
+    if face.axis() == 0 { 1 } else { 0 }
+}
+
+/// Adds a surface to the space added last.
+fn add_surface(site: &mut Site, mut surface: Surface) -> usize {
+    let index = site.surfaces.len();
+    surface.space = site.spaces.len() - 1;
+    site.spaces[surface.space].surfaces.push(index);
+    site.surfaces.push(surface);
+    index
+}
+
+fn deck(name: &str, face: Face, free: Box3, limit: Option<Mass>, kind: Kind) -> Surface {
+    Surface {
+        space: 0,
+        name: name.to_owned(),
+        kind,
+        free,
+        rest: Rest { axis: 2, greater: false },
+        lie: Lie::Along,
+        along: along(face),
+        limit,
+        needs_clearance: kind == Kind::Deck && face != Face::Top,
+    }
+}
+
+fn add_bay(site: &mut Site, carcass: &Carcass, bay: &Bay) {
+    let Some(open) = opening(carcass, bay) else { return };
+    let (face, cart) = (bay.face, site.size);
+    let whole = world(face, cart, open.u, open.v, [Length::ZERO, open.depth]);
+    let through = bay.depth == Depth::Through;
+    site.spaces.push(space(SpaceKind::Bay, face, &bay.name, whole, through));
+    add_surface(site, deck("floor", face, whole, bay.limit, Kind::Deck));
+    add_shelves(site, carcass, bay, &open);
+    for (wall, limit) in &bay.hang {
+        add_surface(site, hanging_wall(*wall, face, whole, *limit));
+    }
+}
+
+fn add_shelves(site: &mut Site, carcass: &Carcass, bay: &Bay, open: &Opening) {
+    let mut shelves: Vec<&Shelf> = bay.shelves.iter().collect();
+    shelves.sort_by_key(|s| s.height);
+    let reach: Vec<_> = shelves.iter().map(|s| shelf_reach(bay, s, open.depth)).collect();
+    for (n, shelf) in shelves.iter().enumerate() {
+        let (thick, deep) = (thickness(carcass, shelf), reach[n]);
+        let top = open.v[0] + shelf.height;
+        let over = (n + 1..shelves.len())
+            .filter(|&m| reach[m][0] < deep[1] && deep[0] < reach[m][1])
+            .map(|m| open.v[0] + shelves[m].height - thickness(carcass, shelves[m]))
+            .min()
+            .unwrap_or(open.v[1]);
+        let name = format!("shelf {}", n + 1);
+        let free = world(bay.face, site.size, open.u, [top, over], deep);
+        let surface = add_surface(site, deck(&name, bay.face, free, shelf.limit, Kind::Deck));
+        let space = site.spaces.len() - 1;
+        site.spaces[space].boards.push(site.boards.len());
+        site.boards.push(ShelfBoard {
+            name: format!("{} / {} / {name}", bay.face.name(), bay.name),
+            solid: world(bay.face, site.size, open.u, [top - thick, top], deep),
+            space,
+            surface,
+            adjust: shelf.adjust,
+        });
+    }
+}
+
+fn hanging_wall(wall: Wall, face: Face, free: Box3, limit: Option<Mass>) -> Surface {
+    // Seen from the back or the left the viewer's left is the greater end of the axis.
+    let mirrored = matches!(face, Face::Back | Face::Left);
+    let rest = match wall {
+        Wall::Back => Rest { axis: face.axis(), greater: !face.rising() },
+        Wall::Left => Rest { axis: along(face), greater: mirrored },
+        Wall::Right => Rest { axis: along(face), greater: !mirrored },
+        Wall::Ceiling => Rest { axis: 2, greater: true },
+    };
+    let side = matches!(wall, Wall::Left | Wall::Right);
+    Surface {
+        space: 0,
+        name: wall.name().to_owned(),
+        kind: Kind::Wall,
+        free,
+        rest,
+        lie: if side { Lie::Across } else { Lie::Along },
+        along: along(face),
+        limit,
+        needs_clearance: false,
+    }
+}
+
+fn add_drawer(site: &mut Site, carcass: &Carcass, drawer: &Drawer) {
+    let (u, v) = rectangle(drawer.at, drawer.opening);
+    let extends = drawer.extends.unwrap_or(drawer.depth).min(drawer.depth);
+    let whole = world(drawer.face, site.size, u, v, [Length::ZERO, drawer.depth]);
+    let free = world(drawer.face, site.size, u, v, [Length::ZERO, extends]);
+    let mut s = space(SpaceKind::Drawer, drawer.face, &drawer.name, whole, false);
+    s.extends = extends;
+    s.own_mass = drawer.mass.unwrap_or_else(|| stability::drawer_mass(carcass, drawer));
+    // Pulled before and pushed after: a grasp, a pull as far as it comes out and a release, twice.
+    s.pull = (motion::GRASP + motion::move_b(extends, Mass::ZERO) + motion::RELEASE) * 2;
+    site.spaces.push(s);
+    add_surface(site, deck("drawer", drawer.face, free, drawer.limit, Kind::Drawer));
+}
+
+fn add_panel(site: &mut Site, panel: &Panel) {
+    let (u, v) = rectangle(panel.at, panel.size);
+    let o = panel.overhang;
+    let (u, v) = ([u[0] - o.left, u[1] + o.right], [v[0] - o.down, v[1] + o.up]);
+    let free = world(panel.face, site.size, u, v, [-panel.room, Length::ZERO]);
+    site.spaces.push(space(SpaceKind::Panel, panel.face, &panel.name, free, false));
+    add_surface(
+        site,
+        Surface {
+            name: "panel".to_owned(),
+            ..hanging_wall(Wall::Back, panel.face, free, panel.limit)
+        },
+    );
+}
+
+fn add_bench(site: &mut Site, carcass: &Carcass) {
+    let [w, d, top] = site.size;
+    let left = 1.0 - carcass.bench.keep_clear.as_fraction();
+    if left <= 0.0 {
+        return;
+    }
+    site.bench_area = left * w.as_mm() * d.as_mm();
+    let over = [top, top + OVER_BENCH];
+    let lift = |u: [Length; 2], v: [Length; 2]| {
+        Box3::new([u[0], v[0], over[0]], [u[1], v[1], over[1]])
+    };
+    let mut zones: Vec<Box3> = carcass
+        .bench
+        .zones
+        .iter()
+        .map(|z| {
+            let (u, v) = rectangle(z.at, z.size);
+            lift(u, v)
+        })
+        .collect();
+    if zones.is_empty() {
+        let clear = d.as_nm() as i128 * carcass.bench.keep_clear.as_ppm() as i128 / 1_000_000;
+        zones.push(lift([Length::ZERO, w], [Length::nm(clear as i64), d]));
+    }
+    let volume = lift([Length::ZERO, w], [Length::ZERO, d]);
+    site.spaces.push(space(SpaceKind::Bench, Face::Top, "bench", volume, false));
+    for zone in zones {
+        add_surface(site, deck("bench", Face::Top, zone, carcass.bench.limit, Kind::Deck));
+    }
+}
+
+fn rectangle(at: [Length; 2], size: [Length; 2]) -> ([Length; 2], [Length; 2]) {
+    ([at[0], at[0] + size[0]], [at[1], at[1] + size[1]])
+}
+
+/// Finds which spaces can be in each other's place or way.
+fn link(site: &mut Site) {
+    let n = site.spaces.len();
+    for a in 0..n {
+        for b in 0..n {
+            if b == a || !site.spaces[b].blocks() {
+                continue;
+            }
+            let other = &site.spaces[b].volume;
+            if site.spaces[a].blocks() && site.spaces[a].volume.overlaps(other) {
+                site.spaces[a].near.push(b);
+            }
+            for w in 0..site.spaces[a].ways.len() {
+                if may_be_ahead(&site.spaces[a], &site.spaces[b], w) {
+                    site.spaces[a].ahead[w].push(b);
+                    site.spaces[b].behind.push((a, w));
+                }
+            }
+        }
+    }
+}
+
+/// Whether something in the other space may stand in the way of something in this one.
+fn may_be_ahead(this: &Space, other: &Space, w: usize) -> bool {
+    if this.kind == SpaceKind::Bench {
+        return false;
+    }
+    let (way, axis): (Way, usize) = (this.ways[w], this.ways[w].axis());
+    let beyond = if way.rising() {
+        other.volume.max[axis] > this.volume.min[axis]
+    } else {
+        other.volume.min[axis] < this.volume.max[axis]
+    };
+    beyond && (0..3).all(|a| a == axis || this.volume.meets_along(&other.volume, a))
+}

@@ -1,0 +1,391 @@
+//! Lots: what takes one place each. A copy by itself, a pile of copies or a row of them.
+
+use super::surface::{Kind, SpaceKind, Surface, depth_from};
+use super::{Site, corner};
+use crate::domain::{Dims, Face, Hazard, Hazards, Item, Pose, Workspace};
+use crate::geometry::Box3;
+use crate::physics::body::Posture;
+use crate::physics::motion;
+use crate::units::{Length, Mass, Price, Time, Uses};
+
+/// How far a thing in the way is moved aside, and back: model's choice.
+const ASIDE: Length = Length::mm(600);
+/// A plain fetch reaches and moves so far: 16 in, the distance of the tables' own worked sums.
+const PLAIN: Length = Length::nm(406_400_000);
+
+/// A lot in one pose, turned or not, as a pile or as a row.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub struct Form {
+    /// The pose.
+    pub pose: Pose,
+    /// Whether it is turned.
+    pub turned: bool,
+    /// Its size in that pose, turning done.
+    pub dims: Dims,
+}
+
+/// A surface that could hold a lot in one of its forms, were it empty.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Home {
+    /// The surface.
+    pub surface: u32,
+    /// The form, as an index into the lot's forms.
+    pub form: u32,
+    /// How far it reaches along the three axes there.
+    pub extents: [Length; 3],
+}
+
+/// What takes one place: a copy, a pile or a row.
+#[derive(Clone, Debug)]
+pub struct Lot {
+    /// The item, as an index.
+    pub item: usize,
+    /// The first copy, from 1.
+    pub first: u32,
+    /// How many copies.
+    pub copies: u32,
+    /// Mass of one copy.
+    pub unit: Mass,
+    /// Mass of all copies.
+    pub mass: Mass,
+    /// Fetches a week.
+    pub uses: Uses,
+    /// What it is off the cart: the price of fetching it from elsewhere, and a fetch a year for each copy.
+    pub off_cart: Price,
+    /// What it costs to move it out of the way and back.
+    pub aside: Time,
+    /// What grasping, bringing and letting go cost at each use, wherever it lives.
+    pub handling: Time,
+    /// What is dangerous about it.
+    pub hazards: Hazards,
+    /// Whether an edge of it is uncovered.
+    pub bare_edge: bool,
+    /// Free height it needs above itself on a deck of a bay.
+    pub clearance: Length,
+    /// All its forms.
+    pub forms: Vec<Form>,
+    /// All surfaces and forms that could hold it.
+    pub homes: Vec<Home>,
+    /// Where it stays, where it is fixed.
+    pub fixed: Option<(Home, Option<[Length; 2]>)>,
+}
+
+impl Lot {
+    /// Whether fetching it means moving what stands in its way.
+    pub fn is_fetched(&self, items: &[Item]) -> bool {
+        items[self.item].fetched
+    }
+    /// Height of the hand that fetches it from a box there: mid-height, or the grip of the topmost copy.
+    pub fn grip_height(&self, items: &[Item], pose: Pose, b: &Box3) -> Length {
+        let item = &items[self.item];
+        match item.grip {
+            Some(grip) if pose == Pose::Stand => {
+                let piled = self.copies > 1 && b.extent(2) == item.size.h * i64::from(self.copies);
+                let bottom = if piled { b.max[2] - item.size.h } else { b.min[2] };
+                bottom + grip.min(item.size.h)
+            }
+            _ => b.middle(2),
+        }
+    }
+    /// The name of the lot for messages: the item, and the copy where there are several.
+    pub fn name(&self, items: &[Item]) -> String {
+        let item = &items[self.item];
+        match (item.count, self.copies) {
+            (1, _) => item.name.clone(),
+            (n, c) if n == c => format!("{} ×{c}", item.name),
+            (_, 1) => format!("{} {}", item.name, self.first),
+            (_, c) => format!("{} {}–{}", item.name, self.first, self.first + c - 1),
+        }
+    }
+}
+
+/// Makes the lots of all items.
+pub(super) fn furnish(site: &mut Site, workspace: &Workspace) {
+    for item in 0..site.items.len() {
+        let lots = if site.items[item].fixed {
+            fixed_lots(site, workspace, item)
+        } else {
+            divide(site, workspace, item)
+        };
+        site.lots.extend(lots);
+    }
+    note_heavy(site);
+}
+
+fn note_heavy(site: &mut Site) {
+    let heavy = super::stability::AWAY;
+    site.statics.heavy =
+        (0..site.lots.len() as u32).filter(|&l| site.lots[l as usize].mass > heavy).collect();
+}
+
+/// Splits the lots of one item into single copies.
+pub(super) fn split(site: &mut Site, workspace: &Workspace, item: usize) {
+    let mut lots = Vec::new();
+    for lot in std::mem::take(&mut site.lots) {
+        if lot.item == item && lot.copies > 1 && lot.fixed.is_none() {
+            for copy in lot.first..lot.first + lot.copies {
+                lots.push(make(site, workspace, item, copy, 1));
+            }
+        } else {
+            lots.push(lot);
+        }
+    }
+    site.lots = lots;
+    note_heavy(site);
+}
+
+/// The fewest lots that can each find a place on the empty cart: greatest piles or rows first.
+fn divide(site: &Site, workspace: &Workspace, item: usize) -> Vec<Lot> {
+    let it = &site.items[item];
+    let most = if it.pitch.is_some() { it.count } else { it.count.min(it.stack) };
+    let size = (2..=most)
+        .rev()
+        .find(|&n| !make(site, workspace, item, 1, n).homes.is_empty())
+        .unwrap_or(1);
+    let mut lots = Vec::new();
+    let mut first = 1;
+    while first <= it.count {
+        let copies = size.min(it.count - first + 1);
+        lots.push(make(site, workspace, item, first, copies));
+        first += copies;
+    }
+    lots
+}
+
+/// The lots of a fixed item: one for each of its entries in the layout.
+fn fixed_lots(site: &Site, workspace: &Workspace, item: usize) -> Vec<Lot> {
+    let it = &site.items[item];
+    let mut lots = Vec::new();
+    let mut told = vec![false; it.count as usize];
+    for entry in workspace.layout.iter().flat_map(|l| &l.entries) {
+        let (first, copies) = (entry.copy, entry.copies.max(1));
+        let known = entry.item == it.name && first >= 1 && first + copies - 1 <= it.count;
+        if !known || (first..first + copies).any(|c| told[c as usize - 1]) {
+            continue;
+        }
+        (first..first + copies).for_each(|c| told[c as usize - 1] = true);
+        let mut lot = make(site, workspace, item, first, copies);
+        lot.fixed = corner::home_of_entry(site, &lot, entry);
+        lots.push(lot);
+    }
+    for copy in (1..=it.count).filter(|c| !told[*c as usize - 1]) {
+        lots.push(make(site, workspace, item, copy, 1));
+    }
+    lots
+}
+
+fn make(site: &Site, workspace: &Workspace, item: usize, first: u32, copies: u32) -> Lot {
+    let it = &site.items[item];
+    let n = i64::from(copies);
+    let mut lot = Lot {
+        item,
+        first,
+        copies,
+        unit: it.weight,
+        mass: it.weight * n,
+        uses: uses(it, first, copies),
+        off_cart: off_cart(site.elsewhere, it, copies),
+        aside: (motion::GRASP + motion::move_b(ASIDE, it.weight) + motion::RELEASE) * 2 * n,
+        handling: handling(it),
+        hazards: it.hazards,
+        bare_edge: it.hazards.has(Hazard::Sharp) && !it.guarded,
+        clearance: it.clearance.unwrap_or(workspace.shop.clearance),
+        forms: forms(it, copies),
+        homes: Vec::new(),
+        fixed: None,
+    };
+    lot.homes = homes(site, &lot);
+    lot
+}
+
+/// Fetches of a lot: its share of the item's, or all of them where one fetch brings every copy.
+fn uses(item: &Item, first: u32, copies: u32) -> Uses {
+    let count = i64::from(item.count.max(1));
+    if item.take_all {
+        return item.uses;
+    }
+    // Whole billionths: the first copies take what the division leaves over, so that the shares add up.
+    let (each, rest) = (item.uses.as_nano() / count, item.uses.as_nano() % count);
+    let extra = (rest - i64::from(first) + 1).clamp(0, i64::from(copies));
+    Uses::nano(each * i64::from(copies) + extra)
+}
+
+/// (Share of the uses + once a year) × `elsewhere`, for each copy.
+fn off_cart(elsewhere: Time, item: &Item, copies: u32) -> Price {
+    let share = item.uses.as_nano() / i64::from(item.count.max(1));
+    Uses::nano(share + 1_000_000_000 / 52).cost(elsewhere) * i64::from(copies)
+}
+
+/// Taking it and putting it back: a reach, a grasp, a move and a release, twice.
+fn handling(item: &Item) -> Time {
+    (motion::reach_b(PLAIN)
+        + motion::GRASP
+        + motion::move_b(PLAIN, item.weight)
+        + motion::RELEASE)
+        * 2
+}
+
+/// All sizes that so many copies may have in one place.
+fn forms(item: &Item, copies: u32) -> Vec<Form> {
+    let mut all = Vec::new();
+    for pose in Pose::ALL {
+        let Some(one) = item.pose(pose) else { continue };
+        for dims in grouped(item, pose, one, copies) {
+            for turned in [false, true] {
+                if turned && !item.turn {
+                    continue;
+                }
+                all.push(Form { pose, turned, dims });
+            }
+        }
+    }
+    all
+}
+
+fn grouped(item: &Item, pose: Pose, one: Dims, copies: u32) -> Vec<Dims> {
+    if copies == 1 {
+        return vec![one];
+    }
+    let n = i64::from(copies);
+    let mut all = Vec::new();
+    if copies <= item.stack && pose != Pose::Hang {
+        all.push(Dims { h: one.h * n, ..one });
+    }
+    if let Some(pitch) = item.pitch {
+        all.push(Dims { w: one.w + pitch * (n - 1), ..one });
+    }
+    all
+}
+
+/// A form's size on a surface, where turning changes anything there.
+fn turned_dims(form: &Form, surface: &Surface) -> Option<Dims> {
+    let Dims { w, d, h } = form.dims;
+    if !form.turned {
+        return Some(form.dims);
+    }
+    let dims = if surface.turns_flat() { Dims { w: d, d: w, h } } else { Dims { w: h, d, h: w } };
+    (dims != form.dims).then_some(dims)
+}
+
+/// All surfaces and forms that could hold a lot, were the cart empty.
+fn homes(site: &Site, lot: &Lot) -> Vec<Home> {
+    let mut all = Vec::new();
+    for s in 0..site.surfaces.len() {
+        if !welcome(site, lot, s) {
+            continue;
+        }
+        for f in 0..lot.forms.len() {
+            if let Some(home) = home(site, lot, s, f)
+                && fits_empty(site, lot, &home)
+            {
+                all.push(home);
+            }
+        }
+    }
+    all
+}
+
+/// A form of a lot on a surface, where pose and surface go together.
+pub(super) fn home(site: &Site, lot: &Lot, s: usize, f: usize) -> Option<Home> {
+    let (surface, form) = (&site.surfaces[s], &lot.forms[f]);
+    if (form.pose == Pose::Hang) != (surface.kind == Kind::Wall) {
+        return None;
+    }
+    let dims = turned_dims(form, surface)?;
+    Some(Home { surface: s as u32, form: f as u32, extents: surface.extents(dims) })
+}
+
+/// Whether orders and limits let the lot be on that surface at all.
+pub(super) fn welcome(site: &Site, lot: &Lot, s: usize) -> bool {
+    let (surface, item) = (&site.surfaces[s], &site.items[lot.item]);
+    let space = &site.spaces[surface.space];
+    let ordered = item.place.is_empty() || item.place.iter().any(|h| answers(&h.parts, site, s));
+    let asked = space.kind != SpaceKind::Bench
+        || item.place.iter().chain(&item.prefer).any(|h| answers(&h.parts, site, s));
+    let carried = surface.limit.is_none_or(|limit| lot.mass <= limit);
+    ordered && asked && carried
+}
+
+/// Whether a surface is what the words of an order or a wish name.
+pub fn answers(parts: &[String], site: &Site, s: usize) -> bool {
+    let surface = &site.surfaces[s];
+    let space = &site.spaces[surface.space];
+    let face = |word: &str| space.ways.iter().any(|w| w.name() == word);
+    let bay = |word: &str| space.name.eq_ignore_ascii_case(word);
+    match parts {
+        [one] => face(one) || bay(one),
+        [one, two] => face(one) && bay(two),
+        [one, two, three, ..] => face(one) && bay(two) && surface.name == *three,
+        [] => false,
+    }
+}
+
+/// Whether the lot fits in the free box and can be reached somewhere in it.
+fn fits_empty(site: &Site, lot: &Lot, home: &Home) -> bool {
+    let surface = &site.surfaces[home.surface as usize];
+    let room = (0..3).all(|a| needed(lot, surface, home, a) <= surface.free.extent(a));
+    room && reachable_somewhere(site, lot, home)
+}
+
+/// What a lot needs along an axis there, free height included.
+pub(super) fn needed(lot: &Lot, surface: &Surface, home: &Home, axis: usize) -> Length {
+    let over = if axis == 2 && surface.needs_clearance { lot.clearance } else { Length::ZERO };
+    home.extents[axis] + over
+}
+
+fn reachable_somewhere(site: &Site, lot: &Lot, home: &Home) -> bool {
+    best_spots(site, home).iter().any(|b| {
+        let space = &site.spaces[site.surfaces[home.surface as usize].space];
+        let form = &lot.forms[home.form as usize];
+        let grip = lot.grip_height(&site.items, form.pose, b);
+        space.ways.iter().any(|&way| {
+            let depth = reach_depth(site, space.kind, way, b);
+            site.body.posture(grip, depth) != Posture::Out
+        })
+    })
+}
+
+/// How deep one must reach: nought before panels and into drawers, which come to meet the hand.
+pub fn reach_depth(site: &Site, kind: SpaceKind, way: Face, b: &Box3) -> Length {
+    match kind {
+        SpaceKind::Bay => depth_from(way, site.size, b),
+        SpaceKind::Drawer | SpaceKind::Panel => Length::ZERO,
+        // One stands where the work is, at the front of the bench.
+        SpaceKind::Bench => b.middle(1).max(Length::ZERO),
+    }
+}
+
+/// The places on an empty surface where reaching is easiest: against each end of its free axes, and at the heights
+/// where the person's zones end.
+pub fn best_spots(site: &Site, home: &Home) -> Vec<Box3> {
+    let surface = &site.surfaces[home.surface as usize];
+    let free = &surface.free;
+    let [p, q] = surface.free_axes();
+    let mut spots = Vec::new();
+    for a in ends(site, free, home.extents, p) {
+        for b in ends(site, free, home.extents, q) {
+            let mut min = [Length::ZERO; 3];
+            min[surface.rest.axis] = surface.touch(free, home.extents);
+            min[p] = a;
+            min[q] = b;
+            spots.push(at(min, home.extents));
+        }
+    }
+    spots
+}
+
+fn ends(site: &Site, free: &Box3, extents: [Length; 3], axis: usize) -> Vec<Length> {
+    let (low, high) = (free.min[axis], free.max[axis] - extents[axis]);
+    let mut all = vec![low, high];
+    if axis == 2 {
+        for edge in [site.body.knuckle, site.body.shoulder, site.body.overhead_grip] {
+            all.push((edge - extents[2].half()).clamp(low, high.max(low)));
+        }
+    }
+    all
+}
+
+/// The box of that size with its least corner there.
+pub fn at(min: [Length; 3], extents: [Length; 3]) -> Box3 {
+    Box3::new(min, [min[0] + extents[0], min[1] + extents[1], min[2] + extents[2]])
+}

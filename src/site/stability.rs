@@ -1,0 +1,267 @@
+//! Masses, casters and tipping of the whole cart, from exact running sums.
+
+use super::board::Board;
+use super::surface::{Space, SpaceKind};
+use crate::domain::{Carcass, Drawer};
+use crate::geometry::Way;
+use crate::physics::casters::{MOST, Supports};
+use crate::physics::tipping::{Footprint, degrees};
+use crate::units::{Length, Mass};
+
+/// Things over this mass are also judged as taken away: design choice.
+pub const AWAY: Mass = Mass::kg(5);
+/// Least tip angle closed, in degrees. Ours, anchored on 10° for mobile medical equipment in transport
+/// (IEC 60601-1 ed. 3 cl. 9.4.2, read as summarised on a cart maker's page).
+pub const TIP_CLOSED: f64 = 10.0;
+/// Least tip angle with a drawer out, in degrees. Ours, anchored on 5° in any other position (same source).
+pub const TIP_OPEN: f64 = 5.0;
+/// Plywood, oven-dry handbook means lie near it: from memory.
+const BOARD_DENSITY: f64 = 600.0;
+/// Board of a cart where no file says it: common practice, no source.
+const BOARD_THICKNESS: f64 = 15.0;
+/// Board of a drawer: common practice, no source.
+const DRAWER_THICKNESS: f64 = 10.0;
+
+/// What the cart stands on and what it weighs empty.
+#[derive(Clone, Debug)]
+pub struct Statics {
+    /// The casters as equal elastic supports; `None` where they cannot carry a cart.
+    pub supports: Option<Supports>,
+    /// The lines between the outer casters, moved in by the trail.
+    pub footprint: Option<Footprint>,
+    /// Where the casters are.
+    pub at: Vec<[Length; 2]>,
+    /// What one may carry.
+    pub rating: Option<Mass>,
+    /// The empty cart with its closed drawers.
+    pub carcass: Mass,
+    /// Twice its mass times its middle, along each axis (ng·nm).
+    pub carcass_moments: [i128; 3],
+    /// Its drawers, as spaces.
+    pub drawers: Vec<usize>,
+    /// Lots heavy enough to be judged as taken away.
+    pub heavy: Vec<u32>,
+    /// What was assumed rather than said, in words.
+    pub assumed: Vec<String>,
+}
+
+impl Statics {
+    pub(super) fn empty() -> Statics {
+        Statics {
+            supports: None,
+            footprint: None,
+            at: Vec::new(),
+            rating: None,
+            carcass: Mass::ZERO,
+            carcass_moments: [0; 3],
+            drawers: Vec::new(),
+            heavy: Vec::new(),
+            assumed: Vec::new(),
+        }
+    }
+}
+
+/// The statics of an empty cart.
+pub(super) fn statics(carcass: &Carcass, spaces: &[Space]) -> Statics {
+    let drawers: Vec<usize> =
+        (0..spaces.len()).filter(|&s| spaces[s].kind == SpaceKind::Drawer).collect();
+    let mut assumed = Vec::new();
+    let body = carcass.mass.unwrap_or_else(|| {
+        let mass = carcass_mass(carcass);
+        assumed.push(format!("the empty carcass weighs {:.1} kg", mass.as_kg()));
+        mass
+    });
+    for drawer in carcass.drawers.iter().filter(|d| d.mass.is_none()) {
+        let mass = drawer_mass(carcass, drawer).as_kg();
+        assumed.push(format!("the drawer {} weighs {mass:.1} kg", drawer.name));
+    }
+    let z = carcass.casters.height + carcass.height;
+    let mut total = body;
+    let mut moments = [
+        body.as_ng() as i128 * carcass.width.as_nm() as i128,
+        body.as_ng() as i128 * carcass.depth.as_nm() as i128,
+        body.as_ng() as i128 * z.as_nm() as i128,
+    ];
+    for &s in &drawers {
+        total += spaces[s].own_mass;
+        for (axis, moment) in moments.iter_mut().enumerate() {
+            *moment += twice_moment(spaces[s].own_mass, &spaces[s].volume, axis);
+        }
+    }
+    Statics {
+        supports: Supports::new(&carcass.casters.at),
+        footprint: Footprint::new(&carcass.casters.at, carcass.casters.trail),
+        at: carcass.casters.at.clone(),
+        rating: carcass.casters.rating,
+        carcass: total,
+        carcass_moments: moments,
+        drawers,
+        heavy: Vec::new(),
+        assumed,
+    }
+}
+
+/// Twice the mass times the middle of a box along an axis: exact in ng·nm.
+#[inline]
+pub(super) fn twice_moment(mass: Mass, b: &crate::geometry::Box3, axis: usize) -> i128 {
+    i128::from(mass.as_ng()) * i128::from((b.min[axis] + b.max[axis]).as_nm())
+}
+
+/// Mass of a carcass whose file does not say it: a box of board with one board across its middle.
+fn carcass_mass(carcass: &Carcass) -> Mass {
+    let thick = carcass.board.as_ref().map_or(BOARD_THICKNESS, |b| b.thickness.as_mm());
+    let (w, d) = (carcass.width.as_mm(), carcass.depth.as_mm());
+    let h = (carcass.height - carcass.casters.height).as_mm();
+    let area = 2.0 * w * d + 2.0 * d * h + 2.0 * w * h;
+    Mass::from_kg(area * thick * 1e-9 * BOARD_DENSITY)
+}
+
+/// Mass of a drawer whose file does not say it: four sides and a bottom.
+pub(super) fn drawer_mass(_: &Carcass, drawer: &Drawer) -> Mass {
+    let (w, h, d) = (drawer.opening[0].as_mm(), drawer.opening[1].as_mm(), drawer.depth.as_mm());
+    let area = w * d + 2.0 * (w + d) * h;
+    Mass::from_kg((area * DRAWER_THICKNESS * 1e-9 * BOARD_DENSITY).min(30.0))
+}
+
+/// A state in which the casters are judged.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum CaseKind {
+    /// Everything closed and in its place.
+    Closed,
+    /// One drawer out, by its space.
+    Out(usize),
+    /// One lot taken away.
+    Away(u32),
+}
+
+/// Masses of a state: total in kg and first moments in kg·mm.
+#[derive(Clone, Copy, Debug)]
+pub struct Case {
+    /// Which state.
+    pub kind: CaseKind,
+    /// All of it.
+    pub total: f64,
+    /// First moments about the origin along x, y and z.
+    pub moments: [f64; 3],
+}
+
+impl Case {
+    /// The least tip angle over all sides in degrees, with the side; under nought where it goes over by itself.
+    pub fn tip(&self, footprint: &Footprint) -> (usize, f64) {
+        let (side, distance) =
+            footprint.least_margin(self.moments[0] / self.total, self.moments[1] / self.total);
+        (side, degrees(distance, self.moments[2] / self.total))
+    }
+}
+
+/// What the cart-wide costs and rules look at: worked out once for each state of the board.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Stand {
+    /// Heaviest caster load, closed and level, in kg; infinite where it tips.
+    pub heaviest: f64,
+    /// Mean caster load in kg.
+    pub mean: f64,
+    /// Heaviest caster load over all cases that stand, in kg.
+    pub worst: f64,
+    /// Heaviest with one caster hanging, in kg; only where the floor is uneven.
+    pub hanging: f64,
+    /// Least ratio of tip angle to its limit over closed and each drawer out; 9 where all are ample.
+    pub margin: f64,
+    /// The angle and limit of that least ratio, in degrees.
+    pub tip: [f64; 2],
+}
+
+/// Ratio of angle to limit beyond which nobody asks for the angle.
+const AMPLE: f64 = 9.0;
+
+impl Board<'_> {
+    /// Everything closed and in its place.
+    pub fn closed(&self) -> Case {
+        let (mass, moments) = self.sums();
+        Case {
+            kind: CaseKind::Closed,
+            total: mass.as_kg(),
+            moments: moments.map(|m| m as f64 / 2e18),
+        }
+    }
+
+    /// The same with one drawer out.
+    pub fn drawer_out(&self, closed: &Case, space: usize) -> Case {
+        let s = &self.site().spaces[space];
+        let load = (s.own_mass + self.load(s.surfaces[0])).as_kg() * s.extends.as_mm();
+        let way: Way = s.face;
+        let mut case = Case { kind: CaseKind::Out(space), ..*closed };
+        case.moments[way.axis()] += if way.rising() { load } else { -load };
+        case
+    }
+
+    /// The same with one lot taken away; `None` where it is not on the cart.
+    pub fn lot_away(&self, closed: &Case, lot: u32) -> Option<Case> {
+        let place = self.place(lot as usize)?;
+        let mass = self.site().lots[lot as usize].mass;
+        let mut case = Case { kind: CaseKind::Away(lot), ..*closed };
+        case.total -= mass.as_kg();
+        for axis in 0..3 {
+            case.moments[axis] -= twice_moment(mass, &place.space, axis) as f64 / 2e18;
+        }
+        Some(case)
+    }
+
+    /// Every case of the casters' rule.
+    pub fn cases(&self) -> impl Iterator<Item = Case> + '_ {
+        let closed = self.closed();
+        let statics = &self.site().statics;
+        std::iter::once(closed)
+            .chain(statics.drawers.iter().map(move |&d| self.drawer_out(&closed, d)))
+            .chain(statics.heavy.iter().filter_map(move |&l| self.lot_away(&closed, l)))
+    }
+
+    /// What the cart-wide costs and rules look at.
+    pub fn stand(&self) -> Stand {
+        let statics = &self.site().statics;
+        let (Some(supports), Some(footprint)) = (&statics.supports, &statics.footprint) else {
+            return Stand { margin: AMPLE, ..Stand::default() };
+        };
+        let mut loads = [0.0; MOST];
+        let n = statics.at.len();
+        let mut stand = Stand { margin: AMPLE, ..Stand::default() };
+        for case in self.cases() {
+            let [x, y, _] = case.moments;
+            let stands = supports.loads(case.total, x, y, &mut loads);
+            let most = loads[..n].iter().copied().fold(0.0, f64::max);
+            if stands {
+                stand.worst = stand.worst.max(most);
+            }
+            if case.kind == CaseKind::Closed {
+                stand.heaviest = if stands { most } else { f64::INFINITY };
+                stand.mean = case.total / n as f64;
+                if self.site().uneven && supports.hanging(case.total, x, y, &mut loads) {
+                    stand.hanging = loads[..n].iter().copied().fold(0.0, f64::max);
+                }
+            }
+            self.lean(&case, footprint, &mut stand);
+        }
+        stand
+    }
+
+    /// Takes over the tip angle of a case where it is the least beside its limit.
+    fn lean(&self, case: &Case, footprint: &Footprint, stand: &mut Stand) {
+        let limit = match case.kind {
+            CaseKind::Closed => TIP_CLOSED,
+            CaseKind::Out(_) => TIP_OPEN,
+            CaseKind::Away(_) => return,
+        };
+        let (_, distance) =
+            footprint.least_margin(case.moments[0] / case.total, case.moments[1] / case.total);
+        let height = case.moments[2] / case.total;
+        // The arc tangent is dear and nearly always not asked for: 1.5 × either limit is under 15.1°.
+        if stand.margin == AMPLE && distance > 0.27 * height {
+            return;
+        }
+        let angle = degrees(distance, height);
+        if angle / limit < stand.margin {
+            stand.margin = angle / limit;
+            stand.tip = [angle, limit];
+        }
+    }
+}

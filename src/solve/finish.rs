@@ -1,0 +1,141 @@
+//! What is done by looking at every corner place, not by drawing one: filling, settling and squeezing in.
+
+use super::zoning::Zoning;
+use crate::score::{Ledger, Score, Undo};
+use crate::site::{Board, Change, Clearing, Home, Place, Touched, for_each_corner};
+
+/// Puts every lot that is off the cart into its best free corner place, the most valuable first.
+pub fn fill(board: &mut Board, zoning: &Zoning) {
+    let mut ledger = Ledger::new(board);
+    let mut off = off_cart(board);
+    off.retain(|&l| board.site().lots[l].fixed.is_none());
+    for lot in off {
+        let homes = zoning.homes[lot].clone();
+        best_place(board, &mut ledger, lot, &homes);
+    }
+}
+
+/// Moves each lot once to the best corner place on its own surface, if that is better.
+pub fn settle(board: &mut Board, zoning: &Zoning) {
+    let mut ledger = Ledger::new(board);
+    for lot in 0..board.site().lots.len() {
+        let Some(place) = board.place(lot).copied() else { continue };
+        if board.site().lots[lot].fixed.is_some() {
+            continue;
+        }
+        let homes = zoning.on_surface(lot, place.home.surface).to_vec();
+        best_place(board, &mut ledger, lot, &homes);
+    }
+}
+
+/// Lots off the cart, the most valuable first.
+fn off_cart(board: &Board) -> Vec<usize> {
+    let lots = &board.site().lots;
+    let mut off: Vec<usize> = (0..lots.len()).filter(|&l| board.place(l).is_none()).collect();
+    off.sort_by_key(|&l| (std::cmp::Reverse(lots[l].off_cart), l));
+    off
+}
+
+/// Tries every corner place of a lot on these homes and keeps the best, if it betters the score.
+fn best_place(board: &mut Board, ledger: &mut Ledger, lot: usize, homes: &[Home]) -> bool {
+    let mut places = Vec::new();
+    let mut clearing = Clearing::default();
+    for home in homes {
+        for_each_corner(board, lot, home, &mut clearing, |place| {
+            places.push(place);
+            true
+        });
+    }
+    let before = ledger.score();
+    let mut best: Option<(Score, Place)> = None;
+    for place in places {
+        let score = trial(board, ledger, &[Change { lot, to: Some(place) }]);
+        if score < best.map_or(before, |b| b.0) {
+            best = Some((score, place));
+        }
+    }
+    if let Some((_, place)) = best {
+        keep(board, ledger, Change { lot, to: Some(place) });
+    }
+    best.is_some()
+}
+
+/// The score after some changes, which are taken back again.
+pub fn trial(board: &mut Board, ledger: &mut Ledger, changes: &[Change]) -> Score {
+    let (mut touched, mut undo) = (Touched::default(), Undo::default());
+    touched.clear();
+    let back: Vec<Change> = changes.iter().map(|c| board.apply(*c, &mut touched)).collect();
+    ledger.follow(board, &touched, &mut undo);
+    let score = ledger.score();
+    for change in back.into_iter().rev() {
+        board.apply(change, &mut touched);
+    }
+    ledger.undo(&undo);
+    score
+}
+
+fn keep(board: &mut Board, ledger: &mut Ledger, change: Change) {
+    let (mut touched, mut undo) = (Touched::default(), Undo::default());
+    touched.clear();
+    board.apply(change, &mut touched);
+    ledger.follow(board, &touched, &mut undo);
+}
+
+/// Brings onto the cart whatever is still off it: into a free corner place, or into the place of one of lesser value.
+///
+/// Afterwards no corner place admits anything that is left out, nor does ejecting one thing of lesser value, unless it
+/// would break a rule.
+pub fn squeeze(board: &mut Board) {
+    let mut ledger = Ledger::new(board);
+    loop {
+        let before = ledger.score();
+        for lot in off_cart(board) {
+            if board.site().lots[lot].fixed.is_some() {
+                continue;
+            }
+            let homes = board.site().lots[lot].homes.clone();
+            if !best_place(board, &mut ledger, lot, &homes) {
+                eject_one(board, &mut ledger, lot);
+            }
+        }
+        if ledger.score() >= before {
+            return;
+        }
+    }
+}
+
+/// Puts a lot in the place of one of lesser value, which may find another place.
+fn eject_one(board: &mut Board, ledger: &mut Ledger, lot: usize) -> bool {
+    let lots = &board.site().lots;
+    let mut lesser: Vec<usize> = (0..lots.len())
+        .filter(|&o| {
+            lots[o].fixed.is_none()
+                && board.place(o).is_some()
+                && lots[o].off_cart < lots[lot].off_cart
+        })
+        .collect();
+    lesser.sort_by_key(|&o| (lots[o].off_cart, o));
+    for other in lesser {
+        let Some(there) = board.place(other).copied() else { continue };
+        let space = |s: u32| board.site().surfaces[s as usize].space;
+        let room = space(there.home.surface);
+        let homes: Vec<Home> =
+            lots[lot].homes.iter().filter(|h| space(h.surface) == room).copied().collect();
+        if homes.is_empty() {
+            continue;
+        }
+        let before = ledger.score();
+        keep(board, ledger, Change { lot: other, to: None });
+        let seated = best_place(board, ledger, lot, &homes);
+        if seated {
+            let again = lots[other].homes.clone();
+            best_place(board, ledger, other, &again);
+        }
+        if seated && ledger.score() < before {
+            return true;
+        }
+        keep(board, ledger, Change { lot, to: None });
+        keep(board, ledger, Change { lot: other, to: Some(there) });
+    }
+    false
+}

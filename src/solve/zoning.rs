@@ -1,0 +1,85 @@
+//! Which faces may hold sparks and heat.
+//!
+//! Single moves cannot carry a whole family of hazards across to another face through states that break no rule, so the
+//! few ways of dividing the faces are enumerated, and each run of the search keeps to one of them.
+
+use super::start::zones;
+use crate::score::least_price;
+use crate::site::{FIRE, FUEL, Home, Lot, Site};
+use crate::units::Price;
+
+/// Most divisions that are tried.
+const MOST: usize = 12;
+
+/// The homes that each lot may use, under one division of the faces.
+#[derive(Clone, Debug)]
+pub struct Zoning {
+    /// For each lot, its allowed homes, surface by surface.
+    pub homes: Vec<Vec<Home>>,
+}
+
+impl Zoning {
+    /// No division: every home is allowed.
+    pub fn none(site: &Site) -> Zoning {
+        Zoning { homes: site.lots.iter().map(|l| l.homes.clone()).collect() }
+    }
+    /// The homes of a lot on one surface.
+    #[inline]
+    pub fn on_surface(&self, lot: usize, surface: u32) -> &[Home] {
+        let homes = &self.homes[lot];
+        let from = homes.partition_point(|h| h.surface < surface);
+        let len = homes[from..].partition_point(|h| h.surface == surface);
+        &homes[from..from + len]
+    }
+}
+
+/// Fire, fuel, both or neither.
+fn side(lot: &Lot) -> Option<bool> {
+    match (lot.hazards.meets(FIRE), lot.hazards.meets(FUEL)) {
+        (true, false) => Some(true),
+        (false, true) => Some(false),
+        _ => None,
+    }
+}
+
+/// All divisions worth trying, the most promising first; never empty.
+pub fn zonings(site: &Site) -> Vec<Zoning> {
+    let sides: Vec<Option<bool>> = site.lots.iter().map(side).collect();
+    if !sides.contains(&Some(true)) || !sides.contains(&Some(false)) {
+        return vec![Zoning::none(site)];
+    }
+    let mut all: Vec<(Price, u8, Zoning)> = Vec::new();
+    for fire in 0..1u8 << 6 {
+        let Some((price, zoning)) = divide(site, &sides, fire) else { continue };
+        if !all.iter().any(|(_, _, z)| z.homes == zoning.homes) {
+            all.push((price, fire, zoning));
+        }
+    }
+    all.sort_by_key(|(price, fire, _)| (*price, *fire));
+    all.truncate(MOST);
+    let mut zonings: Vec<Zoning> = all.into_iter().map(|(_, _, z)| z).collect();
+    if zonings.is_empty() {
+        zonings.push(Zoning::none(site));
+    }
+    zonings
+}
+
+/// One division with the sum of the least prices of the lots that it concerns; `None` where one of them has no home.
+fn divide(site: &Site, sides: &[Option<bool>], fire: u8) -> Option<(Price, Zoning)> {
+    let mut zoning = Zoning::none(site);
+    let mut total = Price::ZERO;
+    for (lot, side) in sides.iter().enumerate() {
+        let Some(is_fire) = *side else { continue };
+        let allowed = |h: &Home| {
+            let z = zones(site, h.surface as usize);
+            if is_fire { z & !fire == 0 } else { z & fire == 0 }
+        };
+        if site.lots[lot].homes.is_empty() {
+            continue;
+        }
+        zoning.homes[lot].retain(allowed);
+        let least = zoning.homes[lot].iter().map(|h| least_price(site, lot, h)).min()?;
+        total += least;
+    }
+    Some((total, zoning))
+}
