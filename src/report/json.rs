@@ -10,11 +10,17 @@ use crate::tasks::outcome::{
     Balance, Bound, Broken, CasterLoad, Caution, Copy, Effort, Kept, LeftOut, Placement, Plan,
     Solid, Start, Step, SurfaceLoad, TermPart, Tip, Worth,
 };
+use crate::tasks::check::Understood;
 use crate::units::{Length, Mass, Price};
 
 /// A plan as one document, ending with a line break.
 pub fn plan(plan: &Plan) -> String {
     text(&PlanDoc::of(plan))
+}
+
+/// What was understood of a workspace as one document, ending with a line break.
+pub fn check(understood: &Understood, notes: &[Finding]) -> String {
+    text(&CheckDoc::of(understood, notes))
 }
 
 /// What is wrong with the input as one document, ending with a line break.
@@ -614,5 +620,64 @@ mod tests {
             (&2.into(), &5.into(), &"name".into())
         );
         assert_eq!(read["findings"][1]["file"], Value::Null);
+    }
+}
+
+/// A workspace as it was understood.
+#[derive(Serialize)]
+struct CheckDoc<'a> {
+    status: &'static str,
+    name: &'a str,
+    items: usize,
+    copies: u32,
+    lots: usize,
+    mass: f64,
+    uses_per_week: f64,
+    carcass: f64,
+    assumed: &'a [String],
+    litres: f64,
+    room: Vec<RoomRow>,
+    never_fits: Vec<NeverRow<'a>>,
+    at_least_out: &'a [String],
+    notes: Vec<FindingRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct RoomRow {
+    reach_zone: &'static str,
+    litres: f64,
+    wall_dm2: f64,
+}
+
+#[derive(Serialize)]
+struct NeverRow<'a> {
+    item: &'a str,
+    why: &'a str,
+}
+
+impl<'a> CheckDoc<'a> {
+    fn of(u: &'a Understood, notes: &'a [Finding]) -> CheckDoc<'a> {
+        let fits = u.never.is_empty() && u.at_least_out.is_empty();
+        let room = u.room.iter().map(|r| RoomRow {
+            reach_zone: r.zone.name(),
+            litres: r.litres,
+            wall_dm2: r.wall,
+        });
+        CheckDoc {
+            status: if fits { "fits" } else { "cannot fit" },
+            name: &u.name,
+            items: u.items,
+            copies: u.copies,
+            lots: u.lots,
+            mass: u.mass.as_kg(),
+            uses_per_week: u.uses.as_week(),
+            carcass: u.carcass.as_kg(),
+            assumed: &u.assumed,
+            litres: u.volume,
+            room: room.collect(),
+            never_fits: u.never.iter().map(|(item, why)| NeverRow { item, why }).collect(),
+            at_least_out: &u.at_least_out,
+            notes: notes.iter().map(FindingRow::of).collect(),
+        }
     }
 }

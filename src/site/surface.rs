@@ -83,6 +83,17 @@ pub enum Kind {
     Drawer,
 }
 
+impl Kind {
+    /// The word for it in reports.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Kind::Deck => "deck",
+            Kind::Wall => "wall",
+            Kind::Drawer => "drawer",
+        }
+    }
+}
+
 /// The plane that things rest on or touch: one side of the free box.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Rest {

@@ -1,0 +1,222 @@
+//! What a workspace says, before anything is placed: counts, masses, free room by reach, and what cannot fit.
+
+use super::outcome::Zone;
+use super::tell::miss;
+use crate::domain::{Face, Workspace};
+use crate::finding::Finding;
+use crate::geometry::Box3;
+use crate::physics::body::Posture;
+use crate::site::{Board, Kind, Site, SpaceKind, reach_depth};
+use crate::units::{Length, Mass, Unit, Uses};
+
+/// What was understood.
+#[derive(Clone, Debug)]
+pub struct Understood {
+    /// The cart's name.
+    pub name: String,
+    /// The unit of the user's files.
+    pub units: Unit,
+    /// How many different items.
+    pub items: usize,
+    /// How many copies of them.
+    pub copies: u32,
+    /// How many places they take: piles and rows count once.
+    pub lots: usize,
+    /// What all copies weigh.
+    pub mass: Mass,
+    /// Fetches a week.
+    pub uses: Uses,
+    /// The empty cart with its drawers.
+    pub carcass: Mass,
+    /// What was assumed rather than said.
+    pub assumed: Vec<String>,
+    /// Bays, drawers and panels.
+    pub spaces: usize,
+    /// Surfaces.
+    pub surfaces: usize,
+    /// Room by how it is reached, easiest first.
+    pub room: Vec<RoomByReach>,
+    /// Volume of all things in litres.
+    pub volume: f64,
+    /// What no place of the empty cart admits, and why.
+    pub never: Vec<(String, String)>,
+    /// What must stay out at least, in words; empty where nothing must by these sums.
+    pub at_least_out: Vec<String>,
+}
+
+/// Room that is reached in one way.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct RoomByReach {
+    /// How.
+    pub zone: Zone,
+    /// Volume of bays and drawers in litres.
+    pub litres: f64,
+    /// Area of panels and of walls that take hooks, in square decimetres.
+    pub wall: f64,
+}
+
+/// Looks a workspace over.
+///
+/// # Errors
+/// Every way in which the carcass contradicts itself.
+pub fn check(workspace: &Workspace) -> Result<Understood, Vec<Finding>> {
+    let site = Site::new(workspace)?;
+    let board = Board::new(&site);
+    Ok(Understood {
+        name: workspace.carcass.name.clone(),
+        units: workspace.carcass.units,
+        items: site.items.len(),
+        copies: site.items.iter().map(|i| i.count).sum(),
+        lots: site.lots.len(),
+        mass: site.lots.iter().map(|l| l.mass).sum(),
+        uses: site.uses(),
+        carcass: site.statics.carcass,
+        assumed: site.statics.assumed.clone(),
+        spaces: site.spaces.len(),
+        surfaces: site.surfaces.len(),
+        room: room(&board),
+        volume: site.items.iter().map(|i| litres(i) * f64::from(i.count)).sum(),
+        never: never(&site, workspace.carcass.units),
+        at_least_out: at_least_out(&site),
+    })
+}
+
+fn litres(item: &crate::domain::Item) -> f64 {
+    [item.size.w, item.size.d, item.size.h].iter().map(|l| l.as_mm() / 100.0).product()
+}
+
+fn never(site: &Site, unit: Unit) -> Vec<(String, String)> {
+    let mut all: Vec<(String, String)> = Vec::new();
+    for l in 0..site.lots.len() {
+        let name = &site.items[site.lots[l].item].name;
+        if let Some(miss) = miss(site, l, unit)
+            && !all.iter().any(|(n, _)| n == name)
+        {
+            all.push((name.clone(), miss.told));
+        }
+    }
+    all
+}
+
+/// Slices every space at the heights where the person's zones end and adds up what is reached how.
+fn room(board: &Board) -> Vec<RoomByReach> {
+    let site = board.site();
+    let mut all: Vec<RoomByReach> = [Zone::Easy, Zone::Bend, Zone::Kneel, Zone::Stretch, Zone::Out]
+        .map(|zone| RoomByReach { zone, litres: 0.0, wall: 0.0 })
+        .to_vec();
+    let mut add = |zone: Zone, litres: f64, wall: f64| {
+        if let Some(row) = all.iter_mut().find(|r| r.zone == zone) {
+            row.litres += litres;
+            row.wall += wall;
+        }
+    };
+    for space in site.spaces.iter().filter(|s| s.kind != SpaceKind::Bench) {
+        for slice in slices(site, &space.volume) {
+            let zone = zone_of(site, space.kind, space.face, &slice);
+            if space.kind != SpaceKind::Panel {
+                let boards: f64 =
+                    space.boards.iter().map(|&b| shared(&slice, board.board(b))).sum();
+                add(zone, slice.litres() - boards, 0.0);
+            }
+        }
+    }
+    for surface in site.surfaces.iter().filter(|s| s.kind == Kind::Wall) {
+        let space = &site.spaces[surface.space];
+        for slice in slices(site, &surface.free) {
+            let [p, q] = surface.free_axes();
+            let area = slice.extent(p).as_mm() * slice.extent(q).as_mm() / 1e4;
+            add(zone_of(site, space.kind, space.face, &slice), 0.0, area);
+        }
+    }
+    all
+}
+
+fn slices(site: &Site, b: &Box3) -> Vec<Box3> {
+    let body = &site.body;
+    let mut cuts = vec![b.min[2], b.max[2]];
+    cuts.extend(
+        [body.knee, body.knuckle, body.shoulder, body.overhead_grip]
+            .into_iter()
+            .filter(|c| b.min[2] < *c && *c < b.max[2]),
+    );
+    cuts.sort_unstable();
+    cuts.windows(2)
+        .filter(|w| w[0] < w[1])
+        .map(|w| Box3::new([b.min[0], b.min[1], w[0]], [b.max[0], b.max[1], w[1]]))
+        .collect()
+}
+
+fn zone_of(site: &Site, kind: SpaceKind, face: Face, slice: &Box3) -> Zone {
+    let depth = reach_depth(site, kind, face, slice);
+    match site.body.posture(slice.middle(2), depth) {
+        Posture::Easy => Zone::Easy,
+        Posture::Bend => Zone::Bend,
+        Posture::Kneel => Zone::Kneel,
+        Posture::Stretch => Zone::Stretch,
+        Posture::Out => Zone::Out,
+    }
+}
+
+/// The volume that two boxes share, in litres.
+fn shared(a: &Box3, b: &Box3) -> f64 {
+    let along = |k: usize| (a.max[k].min(b.max[k]) - a.min[k].max(b.min[k])).max(Length::ZERO);
+    (0..3).map(|k| along(k).as_mm() / 100.0).product()
+}
+
+/// By volumes and smallest footprints: what cannot be on the cart all at once, whatever the arrangement.
+fn at_least_out(site: &Site) -> Vec<String> {
+    let mut told = Vec::new();
+    let (mut need, mut floor) = (0.0, 0.0);
+    for lot in site.lots.iter().filter(|l| !l.homes.is_empty()) {
+        let inside = lot.homes.iter().all(|h| {
+            let kind = site.spaces[site.surfaces[h.surface as usize].space].kind;
+            matches!(kind, SpaceKind::Bay | SpaceKind::Drawer)
+        });
+        let decks = lot.homes.iter().all(|h| site.surfaces[h.surface as usize].kind != Kind::Wall);
+        let volume = |e: &[Length; 3]| e.iter().map(|l| l.as_mm() / 100.0).product::<f64>();
+        let area = |e: &[Length; 3]| e[0].as_mm() * e[1].as_mm() / 1e4;
+        let least = |f: &dyn Fn(&[Length; 3]) -> f64| {
+            lot.homes.iter().map(|h| f(&h.extents)).fold(f64::INFINITY, f64::min)
+        };
+        if inside {
+            need += least(&volume);
+        }
+        if inside && decks {
+            floor += least(&area);
+        }
+    }
+    let room: f64 = site
+        .spaces
+        .iter()
+        .filter(|s| matches!(s.kind, SpaceKind::Bay | SpaceKind::Drawer))
+        .map(|s| s.volume.litres() - boards_of(site, s))
+        .sum();
+    let decks: f64 = site
+        .surfaces
+        .iter()
+        .filter(|s| {
+            let kind = site.spaces[s.space].kind;
+            s.kind != Kind::Wall && kind != SpaceKind::Bench
+        })
+        .map(|s| s.free.extent(0).as_mm() * s.free.extent(1).as_mm() / 1e4)
+        .sum();
+    if need > room {
+        told.push(format!(
+            "things of {:.1} litres for bays and drawers of {room:.1} litres: at least {:.1} litres must stay out",
+            need,
+            need - room
+        ));
+    }
+    if floor > decks {
+        told.push(format!(
+            "smallest footprints of {:.1} dm² for decks of {decks:.1} dm²: at least {:.1} dm² must stay out",
+            floor,
+            floor - decks
+        ));
+    }
+    told
+}
+
+fn boards_of(site: &Site, space: &crate::site::Space) -> f64 {
+    space.boards.iter().map(|&b| site.boards[b].solid.litres()).sum()
+}

@@ -3,3 +3,4 @@
 pub mod check;
 pub mod outcome;
 pub mod plan;
+mod tell;

@@ -5,6 +5,7 @@
 use crate::domain::{Face, Layout, Pose};
 use crate::finding::Finding;
 use crate::geometry::{Box3, Point3};
+pub use crate::site::Kind;
 use crate::units::{Length, Mass, Price, Time, Unit, Uses};
 
 /// Whether a plan may be used as it is.
@@ -150,28 +151,6 @@ pub struct Kept {
     pub space: Box3,
     /// The mass that the casters and the surface allow for.
     pub mass: Mass,
-}
-
-/// What kind of surface.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub enum Kind {
-    /// Things stand or lie on it.
-    Deck,
-    /// Things hang on it.
-    Wall,
-    /// A deck that is pulled out.
-    Drawer,
-}
-
-impl Kind {
-    /// The word for it in reports.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Kind::Deck => "deck",
-            Kind::Wall => "wall",
-            Kind::Drawer => "drawer",
-        }
-    }
 }
 
 /// A surface with what it carries.

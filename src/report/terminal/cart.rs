@@ -136,11 +136,11 @@ pub fn earning(page: &mut Page, plan: &Plan) {
 }
 
 /// What is read but not priced yet, and whatever else is worth knowing.
-pub fn notes(page: &mut Page, plan: &Plan) {
-    if !plan.notes.is_empty() {
+pub fn notes(page: &mut Page, notes: &[Finding]) {
+    if !notes.is_empty() {
         page.heading(Ink::Bold, "Notes");
     }
-    for note in &plan.notes {
+    for note in notes {
         page.point(page.either("•", "*"), &noted(note));
     }
 }

@@ -2,6 +2,7 @@
 
 mod canvas;
 mod cart;
+mod check;
 mod elevation;
 mod face;
 mod figure;
@@ -11,6 +12,7 @@ mod verdict;
 mod wrap;
 
 use crate::tasks::outcome::Plan;
+pub use check::check;
 use page::Page;
 
 /// The narrowest width that drawings and tables are made for; below it they fall to lists.
@@ -46,7 +48,7 @@ pub fn plan(plan: &Plan, look: &Look) -> String {
     cart::cautions(&mut page, plan);
     cart::loading(&mut page, plan);
     cart::earning(&mut page, plan);
-    cart::notes(&mut page, plan);
+    cart::notes(&mut page, &plan.notes);
     page.finish()
 }
 

@@ -1,0 +1,117 @@
+//! What can be typed.
+
+use crate::solve::Effort;
+use clap::{Args as Group, Parser, Subcommand, ValueEnum};
+use std::path::PathBuf;
+
+/// Decides where every tool lives on a rolling workshop cart.
+///
+/// A workspace is a folder with carcass.yaml (the box), inventory.yaml (the things) and, where there are, shop.yaml
+/// (person, room and work) and layout.yaml (where things are now).
+#[derive(Parser, Debug)]
+#[command(name = "toolberth", version, after_help = EXITS)]
+pub struct Args {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+    /// When to use colour.
+    #[command(flatten)]
+    pub color: colorchoice_clap::Color,
+}
+
+const EXITS: &str = "Exit codes: 0 good; 1 computed, but a rule is broken or something is left out; \
+2 the input or the command line is wrong; 3 reading or writing failed; 130 interrupted twice.";
+
+/// What the program can do.
+#[derive(Subcommand, Debug)]
+pub enum Command {
+    /// Read everything, explain every fault, foresee what cannot fit
+    Check {
+        #[command(flatten)]
+        workspace: Workspace,
+    },
+    /// Decide where every tool lives
+    Plan {
+        #[command(flatten)]
+        workspace: Workspace,
+        #[command(flatten)]
+        search: Search,
+        /// Write layout.yaml and report.txt into this folder
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+        /// Let --out replace files that are there already
+        #[arg(long, requires = "out")]
+        overwrite: bool,
+    },
+    /// Print completions for a shell
+    Completions {
+        /// The shell
+        shell: clap_complete::Shell,
+    },
+    /// Print the manual page
+    Man,
+}
+
+/// Where the files are, and how to print.
+#[derive(Group, Debug)]
+pub struct Workspace {
+    /// Folder with carcass.yaml and inventory.yaml
+    pub workspace: PathBuf,
+    /// Print one JSON document and nothing else
+    #[arg(long)]
+    pub json: bool,
+    /// Draw with plain characters only
+    #[arg(long)]
+    pub ascii: bool,
+    /// Columns to print to, instead of the terminal's (40 to 400)
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(40..=400))]
+    pub width: Option<u16>,
+}
+
+/// How to search.
+#[derive(Group, Debug)]
+pub struct Search {
+    /// Everything random comes from it: the same seed gives the same plan
+    #[arg(long, value_name = "N", default_value_t = 1)]
+    pub seed: u64,
+    /// How long to search
+    #[arg(long, value_enum, default_value_t = EffortArg::Normal)]
+    pub effort: EffortArg,
+    /// End after so many seconds with the best so far; the plan then depends on the machine
+    #[arg(long, value_name = "SECONDS", value_parser = seconds)]
+    pub time: Option<std::time::Duration>,
+    /// Threads to use; the plan is the same for any number (0: as many as the machine has)
+    #[arg(long, value_name = "N", default_value_t = 0, value_parser = clap::value_parser!(u16).range(0..=256))]
+    pub threads: u16,
+}
+
+/// How long to search.
+#[derive(ValueEnum, Clone, Copy, PartialEq, Eq, Debug)]
+pub enum EffortArg {
+    /// A tenth of the usual moves
+    Quick,
+    /// The usual moves
+    Normal,
+    /// Ten times the usual moves
+    Thorough,
+}
+
+impl From<EffortArg> for Effort {
+    fn from(effort: EffortArg) -> Effort {
+        match effort {
+            EffortArg::Quick => Effort::Quick,
+            EffortArg::Normal => Effort::Normal,
+            EffortArg::Thorough => Effort::Thorough,
+        }
+    }
+}
+
+/// A positive number of seconds, up to a day; not `nan`, not `inf`.
+fn seconds(text: &str) -> Result<std::time::Duration, String> {
+    let number: f64 = text.parse().map_err(|_| format!("`{text}` is not a number of seconds"))?;
+    if number.is_finite() && number > 0.0 && number <= 86_400.0 {
+        Ok(std::time::Duration::from_secs_f64(number))
+    } else {
+        Err("seconds go from over 0 to 86400".to_owned())
+    }
+}

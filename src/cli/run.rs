@@ -1,0 +1,150 @@
+//! Each command: read, do, write.
+
+use super::Exit;
+use super::args::{Args, Command, Search, Workspace};
+use super::output::{WriteError, in_the_way, print, warn, write_all};
+use super::progress::watched;
+use crate::domain;
+use crate::files::{self, write_layout};
+use crate::finding::Finding;
+use crate::report::terminal::Look;
+use crate::report::{faults, json, terminal};
+use crate::solve::Settings;
+use crate::tasks;
+use crate::tasks::outcome::{Plan, Status};
+use clap::CommandFactory;
+use std::path::Path;
+
+/// Columns where there is no terminal.
+const PIPE: usize = 80;
+/// Columns of a report in a file.
+const PAPER: usize = 100;
+const LAYOUT: &str = "layout.yaml";
+const REPORT: &str = "report.txt";
+
+/// Does what was typed.
+pub fn run(args: &Args) -> Result<Exit, WriteError> {
+    match &args.command {
+        Command::Check { workspace } => check(workspace),
+        Command::Plan { workspace, search, out, overwrite } => {
+            plan(workspace, search, out.as_deref(), *overwrite)
+        }
+        Command::Completions { shell } => {
+            let mut text = Vec::new();
+            clap_complete::generate(*shell, &mut Args::command(), "toolberth", &mut text);
+            print(&String::from_utf8_lossy(&text)).map(|()| Exit::Good)
+        }
+        Command::Man => {
+            let mut text = Vec::new();
+            let made = clap_mangen::Man::new(Args::command()).render(&mut text);
+            made.map_err(|error| WriteError { what: "the manual page".to_owned(), error })?;
+            print(&String::from_utf8_lossy(&text)).map(|()| Exit::Good)
+        }
+    }
+}
+
+fn look(at: &Workspace) -> Look {
+    let terminal = terminal_size::terminal_size().map(|(w, _)| usize::from(w.0));
+    let width = at.width.map(usize::from).or(terminal.filter(|w| *w > 0)).unwrap_or(PIPE);
+    let colour = anstream::AutoStream::choice(&std::io::stdout()) != anstream::ColorChoice::Never;
+    Look { width, colour, ascii: at.ascii }
+}
+
+/// Reads a workspace; prints what is wrong and gives nothing where it cannot be used.
+fn read(at: &Workspace) -> Result<(Option<domain::Workspace>, Vec<Finding>, Exit), WriteError> {
+    let loaded = files::load(&at.workspace);
+    let usable = loaded.workspace.is_some() && !loaded.findings.iter().any(Finding::is_fault);
+    if usable && !loaded.unreadable {
+        return Ok((loaded.workspace, loaded.findings, Exit::Good));
+    }
+    let exit = if loaded.unreadable { Exit::Failed } else { Exit::Wrong };
+    refuse(at, &loaded.findings)?;
+    Ok((None, loaded.findings, exit))
+}
+
+/// Tells what is wrong with the input.
+fn refuse(at: &Workspace, all: &[Finding]) -> Result<(), WriteError> {
+    if at.json {
+        return print(&json::findings(all));
+    }
+    warn(&faults::findings(all, &error_look(at)));
+    Ok(())
+}
+
+fn error_look(at: &Workspace) -> Look {
+    let colour = anstream::AutoStream::choice(&std::io::stderr()) != anstream::ColorChoice::Never;
+    Look { colour, ..look(at) }
+}
+
+fn check(at: &Workspace) -> Result<Exit, WriteError> {
+    let (workspace, findings, exit) = read(at)?;
+    let Some(workspace) = workspace else { return Ok(exit) };
+    match tasks::check::check(&workspace) {
+        Ok(understood) => {
+            let exit = match understood.never.is_empty() && understood.at_least_out.is_empty() {
+                true => Exit::Good,
+                false => Exit::Wanting,
+            };
+            let text = match at.json {
+                true => json::check(&understood, &findings),
+                false => terminal::check(&understood, &findings, &look(at)),
+            };
+            print(&text).map(|()| exit)
+        }
+        Err(more) => {
+            refuse(at, &[findings, more].concat())?;
+            Ok(Exit::Wrong)
+        }
+    }
+}
+
+fn plan(
+    at: &Workspace,
+    search: &Search,
+    out: Option<&Path>,
+    overwrite: bool,
+) -> Result<Exit, WriteError> {
+    if let Some(folder) = out.filter(|_| !overwrite) {
+        let there = in_the_way(folder, &[LAYOUT, REPORT]);
+        if !there.is_empty() {
+            let finding = Finding::fault(format!("{} is there already", there.join(" and ")))
+                .help("name another folder, or add --overwrite to replace it");
+            refuse(at, &[finding])?;
+            return Ok(Exit::Wrong);
+        }
+    }
+    let (workspace, findings, exit) = read(at)?;
+    let Some(workspace) = workspace else { return Ok(exit) };
+    let settings = Settings {
+        seed: search.seed,
+        effort: search.effort.into(),
+        threads: usize::from(search.threads),
+    };
+    let (planned, took) =
+        watched(search.time, |watch| tasks::plan::plan(&workspace, &settings, watch));
+    let mut plan = match planned {
+        Ok(plan) => plan,
+        Err(more) => {
+            refuse(at, &[findings, more].concat())?;
+            return Ok(Exit::Wrong);
+        }
+    };
+    plan.effort.seconds = took.as_secs_f64();
+    plan.notes = findings;
+    if let Some(folder) = out {
+        write_plan(folder, &plan)?;
+    }
+    let text = if at.json { json::plan(&plan) } else { terminal::plan(&plan, &look(at)) };
+    print(&text)?;
+    Ok(if plan.status == Status::Complete { Exit::Good } else { Exit::Wanting })
+}
+
+fn write_plan(folder: &Path, plan: &Plan) -> Result<(), WriteError> {
+    let head = format!(
+        "Where everything lives on {}, planned with seed {}.",
+        plan.name, plan.seed
+    );
+    let layout = write_layout(&plan.layout, plan.units, &head);
+    let report = terminal::plan(plan, &Look { width: PAPER, colour: false, ascii: false });
+    write_all(folder, &[(LAYOUT, &layout), (REPORT, &report)])
+}

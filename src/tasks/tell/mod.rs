@@ -1,0 +1,148 @@
+//! A board and its ledger in the words and figures of a plan.
+
+mod caution;
+mod elevation;
+mod loading;
+mod mass;
+mod missing;
+mod placement;
+
+use super::outcome::{Bound, Effort, LeftOut, Plan, Solid, Start, Status, SurfaceLoad, Worth};
+use crate::domain::{Layout, Workspace};
+use crate::physics::motion;
+use crate::score::{COSTS, Ledger, broken};
+use crate::site::{Board, SpaceKind};
+use crate::units::Price;
+
+pub(crate) use missing::miss;
+
+/// Everything that can be told of a layout by itself; seed, start, bound and effort are filled in by the task.
+pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Plan {
+    let order = placement::order(board);
+    let placements = placement::placements(board, ledger, &order);
+    let worth = worth(board, ledger);
+    let left_out = left_out(board, workspace.carcass.units);
+    let status = match (worth.broken.is_empty(), left_out.is_empty()) {
+        (false, _) => Status::Unsafe,
+        (true, false) => Status::Partial,
+        (true, true) => Status::Complete,
+    };
+    let casters = mass::casters(board);
+    let tips = mass::tips(board);
+    Plan {
+        name: workspace.carcass.name.clone(),
+        units: workspace.carcass.units,
+        status,
+        seed: 0,
+        cautions: caution::cautions(board, workspace, &casters),
+        elevations: elevation::elevations(board, workspace, &order, &placements),
+        loading: loading::loading(board, &order, &placements),
+        earning_least: placement::earning_least(board, ledger, &order),
+        layout: Layout { entries: placement::entries(board, &order) },
+        balance: mass::balance(board),
+        casters,
+        tips,
+        worth,
+        handling: handling(board),
+        left_out,
+        placements,
+        reserve: Vec::new(),
+        surfaces: surfaces(board),
+        solids: solids(board),
+        start: Start { cost: Price::ZERO, off_cart: Price::ZERO, broken: 0, same_items: false },
+        bound: Bound { cost: None, gap: None, gap_with_handling: None },
+        effort: Effort { moves: 0, priced: 0, seconds: 0.0, restarts: 0, ended_early: false },
+        notes: Vec::new(),
+        from_memory: motion::FROM_MEMORY.to_vec(),
+    }
+}
+
+fn worth(board: &Board, ledger: &Ledger) -> Worth {
+    let items = |lots: &[u32]| {
+        let mut names: Vec<String> = Vec::new();
+        for &l in lots {
+            let lot = &board.site().lots[l as usize];
+            let name = &board.site().items[lot.item].name;
+            if !names.contains(name) {
+                names.push(name.clone());
+            }
+        }
+        names
+    };
+    Worth {
+        cost: Price::us(ledger.score().cost),
+        off_cart: Price::us(ledger.score().off_cart),
+        terms: COSTS.iter().enumerate().map(|(c, card)| (card.name, ledger.term(c))).collect(),
+        broken: broken(board, ledger)
+            .into_iter()
+            .map(|b| super::outcome::Broken {
+                rule: b.rule,
+                items: items(&b.lots),
+                told: b.told,
+                value: b.against.value,
+                limit: b.against.limit,
+                source: b.source,
+            })
+            .collect(),
+    }
+}
+
+/// Every copy that is off the cart, the most valuable first.
+fn left_out(board: &Board, unit: crate::units::Unit) -> Vec<LeftOut> {
+    let site = board.site();
+    let mut off: Vec<usize> =
+        (0..site.lots.len()).filter(|&l| board.place(l).is_none()).collect();
+    off.sort_by_key(|&l| (std::cmp::Reverse(site.lots[l].off_cart), l));
+    let mut all = Vec::new();
+    for l in off {
+        let lot = &site.lots[l];
+        let why = missing::why(board, l, unit);
+        for k in 0..lot.copies {
+            let copy = super::outcome::Copy {
+                item: site.items[lot.item].name.clone(),
+                copy: lot.first + k,
+            };
+            let share = lot.off_cart.as_us() / i64::from(lot.copies);
+            all.push(LeftOut { copy, why: why.clone(), price: Price::us(share) });
+        }
+    }
+    all
+}
+
+fn handling(board: &Board) -> Price {
+    let lots = &board.site().lots;
+    let on = (0..lots.len()).filter(|&l| board.place(l).is_some());
+    on.map(|l| lots[l].uses.cost(lots[l].handling)).sum()
+}
+
+fn surfaces(board: &Board) -> Vec<SurfaceLoad> {
+    let site = board.site();
+    (0..site.surfaces.len())
+        .map(|s| {
+            let surface = &site.surfaces[s];
+            let space = &site.spaces[surface.space];
+            SurfaceLoad {
+                face: space.face,
+                bay: space.name.clone(),
+                surface: surface.name.clone(),
+                kind: surface.kind,
+                space: *board.free(s),
+                load: if space.kind == SpaceKind::Bench {
+                    space.surfaces.iter().map(|&z| board.load(z)).sum()
+                } else {
+                    board.load(s)
+                },
+                limit: surface.limit,
+            }
+        })
+        .collect()
+}
+
+fn solids(board: &Board) -> Vec<Solid> {
+    let boards = &board.site().boards;
+    boards
+        .iter()
+        .enumerate()
+        .map(|(k, b)| Solid { what: b.name.clone(), space: *board.board(k) })
+        .collect()
+}
