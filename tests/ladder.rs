@@ -9,7 +9,7 @@ const GROUND: [&str; 3] = ["finding", "units", "geometry"];
 /// Which rooms a room may import besides its own and, above the ground, the ground.
 const ROOMS: [(&str, &[&str]); 12] = [
     ("finding", &[]),
-    ("units", &[]),
+    ("units", &["finding"]),
     ("geometry", &["units"]),
     ("domain", &[]),
     ("physics", &[]),
@@ -19,12 +19,7 @@ const ROOMS: [(&str, &[&str]); 12] = [
     ("solve", &["score", "site", "domain"]),
     ("tasks", &["solve", "score", "site", "physics", "domain"]),
     ("report", &["tasks", "score", "site", "domain"]),
-    (
-        "cli",
-        &[
-            "report", "tasks", "solve", "score", "site", "files", "physics", "domain",
-        ],
-    ),
+    ("cli", &["report", "tasks", "solve", "score", "site", "files", "physics", "domain"]),
 ];
 
 /// What may lie at the top of the repository; names with a leading dot are free.
@@ -87,10 +82,7 @@ fn is_word(c: char) -> bool {
 }
 
 fn past_line(chars: &[char], at: usize) -> usize {
-    chars[at..]
-        .iter()
-        .position(|c| *c == '\n')
-        .map_or(chars.len(), |n| at + n)
+    chars[at..].iter().position(|c| *c == '\n').map_or(chars.len(), |n| at + n)
 }
 
 fn past_comment(chars: &[char], at: usize) -> usize {
@@ -114,9 +106,7 @@ fn past_raw(chars: &[char], at: usize) -> usize {
     if chars.get(open) != Some(&'"') {
         return at; // a raw name, not a string
     }
-    let close: Vec<char> = std::iter::once('"')
-        .chain(std::iter::repeat_n('#', hashes))
-        .collect();
+    let close: Vec<char> = std::iter::once('"').chain(std::iter::repeat_n('#', hashes)).collect();
     chars[open + 1..]
         .windows(close.len())
         .position(|w| w == close)
@@ -137,11 +127,7 @@ fn past_char(chars: &[char], at: usize) -> usize {
         let close = chars[at + 3..].iter().position(|c| *c == '\'');
         return close.map_or(at, |n| at + 4 + n);
     }
-    if chars.get(at + 2) == Some(&'\'') {
-        at + 3
-    } else {
-        at
-    }
+    if chars.get(at + 2) == Some(&'\'') { at + 3 } else { at }
 }
 
 /// The code without the items that are only built for tests.
@@ -183,10 +169,7 @@ fn after_word<'a>(code: &'a str, word: &'a str) -> impl Iterator<Item = (&'a str
 }
 
 fn first_word(text: &str) -> String {
-    text.trim_start()
-        .chars()
-        .take_while(|c| is_word(*c))
-        .collect()
+    text.trim_start().chars().take_while(|c| is_word(*c)).collect()
 }
 
 /// The first names in the braces of a grouped import.
@@ -212,13 +195,11 @@ fn group(text: &str) -> Vec<String> {
 /// The rooms that a piece of code names.
 fn rooms_named(code: &str) -> Vec<String> {
     after_word(code, "crate")
-        .flat_map(|(_, rest)| {
-            if rest.starts_with('{') {
-                group(rest)
-            } else {
-                vec![first_word(rest)]
-            }
-        })
+        .flat_map(
+            |(_, rest)| {
+                if rest.starts_with('{') { group(rest) } else { vec![first_word(rest)] }
+            },
+        )
         .collect()
 }
 
@@ -235,18 +216,12 @@ fn steps_up(code: &str) -> usize {
         }
         steps
     };
-    after_word(code, "super")
-        .map(|(_, rest)| chain(rest))
-        .max()
-        .unwrap_or(0)
+    after_word(code, "super").map(|(_, rest)| chain(rest)).max().unwrap_or(0)
 }
 
 /// What is wrong with the imports of one file, whose path is told from `src`.
 fn complaints(path: &Path, text: &str) -> Vec<String> {
-    let parts: Vec<String> = path
-        .iter()
-        .map(|p| p.to_string_lossy().into_owned())
-        .collect();
+    let parts: Vec<String> = path.iter().map(|p| p.to_string_lossy().into_owned()).collect();
     let room = parts[0].trim_end_matches(".rs").to_owned();
     let shown = path.display();
     let code = without_tests(&bare(text));
@@ -300,9 +275,8 @@ fn imports_go_down_only() {
 fn the_program_starts_from_its_top_floor() {
     let text = fs::read_to_string(root().join("src/main.rs")).expect("the program can be read");
     let code = bare(&text);
-    let named: Vec<String> = after_word(&code, "toolberth")
-        .map(|(_, rest)| first_word(rest))
-        .collect();
+    let named: Vec<String> =
+        after_word(&code, "toolberth").map(|(_, rest)| first_word(rest)).collect();
     assert_eq!(named, ["cli"]);
 }
 
@@ -312,28 +286,15 @@ fn an_import_upwards_is_seen() {
     let wrong = |text: &str| !complaints(file, text).is_empty();
     assert!(wrong("use crate::score::Ledger;"));
     assert!(wrong("use crate::{domain::Item, score::{Ledger, Fact}};"));
-    assert!(
-        wrong("use crate::files;"),
-        "rooms on one floor do not see each other"
-    );
+    assert!(wrong("use crate::files;"), "rooms on one floor do not see each other");
     assert!(wrong("fn f() -> crate :: report::Page { todo!() }"));
     assert!(wrong("use super::super::score;"));
-    assert!(!wrong(
-        "use crate::{domain::{Item, score}, units::Length};\nuse super::Surface;"
-    ));
-    assert!(!wrong(
-        "// crate::score\n/* crate::report */ const A: &str = \"crate::tasks\";"
-    ));
-    assert!(!wrong(
-        "const Q: char = '\"'; /// crate::score\nfn a<'a>(b: &'a str) {}"
-    ));
-    assert!(!wrong(
-        "#[cfg(test)]\nmod tests { use crate::score::Ledger; fn f() { if true {} } }"
-    ));
+    assert!(!wrong("use crate::{domain::{Item, score}, units::Length};\nuse super::Surface;"));
+    assert!(!wrong("// crate::score\n/* crate::report */ const A: &str = \"crate::tasks\";"));
+    assert!(!wrong("const Q: char = '\"'; /// crate::score\nfn a<'a>(b: &'a str) {}"));
+    assert!(!wrong("#[cfg(test)]\nmod tests { use crate::score::Ledger; fn f() { if true {} } }"));
     assert!(wrong("#[cfg(test)]\nmod tests;\nuse crate::score::Ledger;"));
-    assert!(wrong(
-        "const A: &str = r#\"a \" b\"#; use crate::score::Ledger;"
-    ));
+    assert!(wrong("const A: &str = r#\"a \" b\"#; use crate::score::Ledger;"));
 }
 
 #[test]
@@ -358,12 +319,7 @@ fn the_table_only_leads_down() {
 fn the_repository_holds_the_agreed_names() {
     let mut odd: Vec<String> = fs::read_dir(root())
         .expect("the repository can be listed")
-        .map(|e| {
-            e.expect("an entry can be read")
-                .file_name()
-                .to_string_lossy()
-                .into_owned()
-        })
+        .map(|e| e.expect("an entry can be read").file_name().to_string_lossy().into_owned())
         .filter(|n| !n.starts_with('.') && !n.starts_with("LICENSE") && !TOP.contains(&n.as_str()))
         .collect();
     odd.sort();

@@ -4,7 +4,7 @@ mod support;
 
 use std::collections::BTreeSet;
 use support::carts::{self, Size};
-use support::judge::judge;
+use support::judge::{better_left_out, judge, overlooked};
 use support::{by_hand, planner};
 use toolberth::domain::{Depth, Dims, Face, Hazard, Hazards, Home, Pose, Wall, Workspace};
 use toolberth::finding::Span;
@@ -28,82 +28,51 @@ fn a_seed_draws_the_same_cart_again() {
 
 #[test]
 fn carts_show_every_shape() {
-    let all: Vec<Workspace> = (0..300)
-        .map(|seed| carts::cart(seed, Size::Middle))
-        .collect();
+    let all: Vec<Workspace> = (0..300).map(|seed| carts::cart(seed, Size::Middle)).collect();
     let some = |what: &str, has: &dyn Fn(&Workspace) -> bool| {
         let count = all.iter().filter(|w| has(w)).count();
         assert!(count >= 3, "{count} of 300 carts have {what}");
     };
     for face in Face::ALL {
-        some(face.name(), &|w| {
-            w.carcass.bays.iter().any(|b| b.face == face)
-        });
+        some(face.name(), &|w| w.carcass.bays.iter().any(|b| b.face == face));
     }
     for wall in Wall::ALL {
         some(wall.name(), &|w| {
-            w.carcass
-                .bays
-                .iter()
-                .any(|b| b.hang.iter().any(|(h, _)| *h == wall))
+            w.carcass.bays.iter().any(|b| b.hang.iter().any(|(h, _)| *h == wall))
         });
     }
     some("a bay behind", &|w| {
-        w.carcass
-            .bays
-            .iter()
-            .any(|b| matches!(b.depth, Depth::Behind { .. }))
+        w.carcass.bays.iter().any(|b| matches!(b.depth, Depth::Behind { .. }))
     });
     for face in [Face::Front, Face::Left] {
         some("a way through", &|w| {
-            w.carcass
-                .bays
-                .iter()
-                .any(|b| b.depth == Depth::Through && b.face == face)
+            w.carcass.bays.iter().any(|b| b.depth == Depth::Through && b.face == face)
         });
     }
-    some("a shelf", &|w| {
-        w.carcass.bays.iter().any(|b| !b.shelves.is_empty())
-    });
+    some("a shelf", &|w| w.carcass.bays.iter().any(|b| !b.shelves.is_empty()));
     some("a shelf to move", &|w| {
-        w.carcass
-            .bays
-            .iter()
-            .any(|b| b.shelves.iter().any(|s| s.adjust.is_some()))
+        w.carcass.bays.iter().any(|b| b.shelves.iter().any(|s| s.adjust.is_some()))
     });
     some("a shelf off the rear", &|w| {
-        w.carcass
-            .bays
-            .iter()
-            .any(|b| b.shelves.iter().any(|s| s.front.is_some()))
+        w.carcass.bays.iter().any(|b| b.shelves.iter().any(|s| s.front.is_some()))
     });
     some("a drawer", &|w| !w.carcass.drawers.is_empty());
     some("a panel", &|w| !w.carcass.panels.is_empty());
-    some("a zone on the bench", &|w| {
-        !w.carcass.bench.zones.is_empty()
-    });
+    some("a zone on the bench", &|w| !w.carcass.bench.zones.is_empty());
     some("no rating", &|w| w.carcass.casters.rating.is_none());
     for count in [3, 4, 5, 6] {
         some("other casters", &|w| w.carcass.casters.at.len() == count);
     }
     for pose in Pose::ALL {
-        some(pose.name(), &|w| {
-            w.items.iter().any(|i| i.pose(pose).is_some())
-        });
+        some(pose.name(), &|w| w.items.iter().any(|i| i.pose(pose).is_some()));
     }
     for hazard in Hazard::ALL {
-        some(hazard.name(), &|w| {
-            w.items.iter().any(|i| i.hazards.has(hazard))
-        });
+        some(hazard.name(), &|w| w.items.iter().any(|i| i.hazards.has(hazard)));
     }
     some("an urgent thing", &|w| w.items.iter().any(|i| i.urgent));
     some("an order", &|w| w.items.iter().any(|i| !i.place.is_empty()));
-    some("a pile", &|w| {
-        w.items.iter().any(|i| i.stack > 1 && i.count > 1)
-    });
-    some("a row", &|w| {
-        w.items.iter().any(|i| i.pitch.is_some() && i.count > 1)
-    });
+    some("a pile", &|w| w.items.iter().any(|i| i.stack > 1 && i.count > 1));
+    some("a row", &|w| w.items.iter().any(|i| i.pitch.is_some() && i.count > 1));
     some("obstacles", &|w| !w.shop.room.obstacles.is_empty());
 }
 
@@ -127,11 +96,7 @@ fn a_packed_cart_is_as_full_as_asked() {
         let things: f64 = workspace.items.iter().map(|i| sides(i.size)).sum();
         let room = support::judge::litres_of_bays(&workspace) * 1e6;
         assert_eq!(workspace.items.len(), items);
-        assert!(
-            (things / room - fill).abs() < 0.02,
-            "{} for {fill}",
-            things / room
-        );
+        assert!((things / room - fill).abs() < 0.02, "{} for {fill}", things / room);
     }
 }
 
@@ -400,43 +365,45 @@ fn told(mut plan: Plan) -> String {
 }
 
 fn judged(what: &str, workspace: &Workspace, plan: &Plan) {
-    let complaints = judge(workspace, plan);
+    let mut complaints = judge(workspace, plan);
+    if plan.worth.broken.is_empty() {
+        complaints.extend(overlooked(workspace, plan));
+    } else {
+        complaints.extend(better_left_out(workspace, plan));
+    }
     assert!(complaints.is_empty(), "{what}:\n{}", complaints.join("\n"));
 }
 
 #[test]
-#[ignore = "waits for the planner"]
 fn every_plan_of_a_small_cart_stands_before_the_judge() {
     for seed in 0..60 {
         let workspace = carts::cart(seed, Size::Small);
-        judged(
-            &format!("small cart {seed}"),
-            &workspace,
-            &planner::plan(&workspace, seed, 2),
-        );
+        judged(&format!("small cart {seed}"), &workspace, &planner::plan(&workspace, seed, 2));
     }
 }
 
 #[test]
-#[ignore = "waits for the planner"]
 fn every_plan_of_a_larger_cart_stands_before_the_judge() {
-    for seed in 1000..1016 {
-        let size = if seed % 4 == 0 {
-            Size::Large
-        } else {
-            Size::Middle
-        };
+    for seed in 1000..1012 {
+        let size = if seed % 4 == 0 { Size::Large } else { Size::Middle };
         let workspace = carts::cart(seed, size);
-        judged(
-            &format!("{size:?} cart {seed}"),
-            &workspace,
-            &planner::plan(&workspace, seed, 2),
-        );
+        judged(&format!("{size:?} cart {seed}"), &workspace, &planner::plan(&workspace, seed, 2));
     }
 }
 
 #[test]
-#[ignore = "waits for the planner"]
+fn carts_that_are_hard_stand_before_the_judge() {
+    // Drawn at random and kept: rules broken by what could stay off, a costlier plan than the start where both break a
+    // rule, a pile that must be parted to find room.
+    let small = [111, 134, 239, 264, 327, 331].map(|seed| (Size::Small, seed));
+    let middle = [57, 69, 100].map(|seed| (Size::Middle, seed));
+    for (size, seed) in small.into_iter().chain(middle) {
+        let workspace = carts::cart(seed, size);
+        judged(&format!("{size:?} cart {seed}"), &workspace, &planner::plan(&workspace, seed, 2));
+    }
+}
+
+#[test]
 fn a_full_cart_finds_room_for_nearly_all() {
     for (seed, items, fill) in [(1, 24, 0.5), (2, 40, 0.6), (3, 60, 0.7)] {
         let workspace = carts::packed(seed, items, fill);
@@ -451,41 +418,28 @@ fn a_full_cart_finds_room_for_nearly_all() {
 }
 
 #[test]
-#[ignore = "waits for the planner"]
 fn the_number_of_threads_changes_nothing() {
     for seed in 0..4 {
         let workspace = carts::cart(seed, Size::Middle);
         let one = told(planner::plan(&workspace, seed, 1));
         for threads in [2, 7] {
             let more = told(planner::plan(&workspace, seed, threads));
-            assert!(
-                one == more,
-                "cart {seed}: {threads} threads give another plan"
-            );
+            assert!(one == more, "cart {seed}: {threads} threads give another plan");
         }
     }
 }
 
 #[test]
-#[ignore = "waits for the planner"]
 fn no_seed_makes_a_plan_worse_than_the_start() {
     let workspace = carts::cart(5, Size::Middle);
     for seed in 0..8 {
         let plan = planner::plan(&workspace, seed, 2);
-        let mine = (
-            plan.worth.broken.len(),
-            plan.worth.off_cart,
-            plan.worth.cost,
-        );
-        assert!(
-            mine <= (plan.start.broken, plan.start.off_cart, plan.start.cost),
-            "seed {seed}"
-        );
+        let mine = (plan.worth.broken.len(), plan.worth.off_cart, plan.worth.cost);
+        assert!(mine <= (plan.start.broken, plan.start.off_cart, plan.start.cost), "seed {seed}");
     }
 }
 
 #[test]
-#[ignore = "waits for the planner"]
 fn the_judge_sees_one_millimetre_in_a_real_plan() {
     let mut tried = 0;
     for seed in 0..10 {
@@ -494,10 +448,7 @@ fn the_judge_sees_one_millimetre_in_a_real_plan() {
         for n in 0..good.placements.len() {
             let mut plan = good.clone();
             shift(&mut plan.placements[n].space, 2, Length::mm(1));
-            assert!(
-                !judge(&workspace, &plan).is_empty(),
-                "cart {seed}, thing {n}"
-            );
+            assert!(!judge(&workspace, &plan).is_empty(), "cart {seed}, thing {n}");
             tried += 1;
         }
     }

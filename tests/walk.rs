@@ -80,6 +80,31 @@ fn a_gap_of_twice_the_clearance_is_passed_and_a_narrower_one_is_not() {
     assert!(round > 10_000.0, "{round}");
 }
 
+/// The way round the far side of a post from a place before its front to one on its left, both lower than it.
+fn outside_of(post: &Rect2, from: [f64; 2], to: [f64; 2]) -> f64 {
+    let [[left, front], [right, back]] =
+        [post.min, post.max].map(|corner| corner.map(Length::as_mm));
+    // From a place, a line touches the circle round a corner: its length, and the direction of the touch.
+    let touch = |place: [f64; 2], corner: [f64; 2], side: f64| {
+        let (x, y) = (place[0] - corner[0], place[1] - corner[1]);
+        let straight = (x.hypot(y).powi(2) - CLEAR * CLEAR).sqrt();
+        (straight, y.atan2(x) + side * (CLEAR / x.hypot(y)).acos())
+    };
+    let (up, begins) = touch(from, [right, front], 1.0);
+    let (down, ends) = touch(to, [left, back], -1.0);
+    up + down + (right - left) + (back - front) + CLEAR * (ends.rem_euclid(2.0 * PI) - begins)
+}
+
+#[test]
+fn a_post_near_a_corner_is_walked_round_on_its_far_side() {
+    let (from, to) = ([1300.0, 280.0], [525.0, 810.0]);
+    // It shuts the whole way round the cart's corner, only the middle of it, or only its beginning.
+    for [left, front] in [[1250.0, 760.0], [1350.0, 860.0], [1496.0, 745.0]] {
+        let post = rect(left, front, 50.0, 20.0);
+        same(way(&floor(&[cart(), post]), from, to), outside_of(&post, from, to));
+    }
+}
+
 #[test]
 fn there_is_no_way_into_an_enclosure() {
     let ring = [

@@ -56,10 +56,8 @@ pub fn write_all(folder: &Path, files: &[(&str, &str)]) -> Result<(), WriteError
         ready.push((path, file));
     }
     for (path, file) in ready {
-        file.persist(&path).map_err(|e| WriteError {
-            what: path.display().to_string(),
-            error: e.error,
-        })?;
+        file.persist(&path)
+            .map_err(|e| WriteError { what: path.display().to_string(), error: e.error })?;
     }
     Ok(())
 }

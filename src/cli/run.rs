@@ -140,10 +140,7 @@ fn plan(
 }
 
 fn write_plan(folder: &Path, plan: &Plan) -> Result<(), WriteError> {
-    let head = format!(
-        "Where everything lives on {}, planned with seed {}.",
-        plan.name, plan.seed
-    );
+    let head = format!("Where everything lives on {}, planned with seed {}.", plan.name, plan.seed);
     let layout = write_layout(&plan.layout, plan.units, &head);
     let report = terminal::plan(plan, &Look { width: PAPER, colour: false, ascii: false });
     write_all(folder, &[(LAYOUT, &layout), (REPORT, &report)])

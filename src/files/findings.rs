@@ -28,15 +28,17 @@ impl Findings {
         let now = self.files.len();
         self.all.push((now, finding));
     }
+    /// How many have been noted.
+    pub(super) fn len(&self) -> usize {
+        self.all.len()
+    }
     /// Whether a fault has been noted.
     pub(super) fn any_fault(&self) -> bool {
         self.all.iter().any(|(_, f)| f.is_fault())
     }
     /// Notes once for each kind of key that it is not priced yet.
     pub(super) fn priced(&mut self, what: &str, name: &Name, node: &Node) {
-        let Some(kind) = NOT_PRICED
-            .iter()
-            .position(|(w, key, _)| *w == what && *key == name.text)
+        let Some(kind) = NOT_PRICED.iter().position(|(w, key, _)| *w == what && *key == name.text)
         else {
             return;
         };

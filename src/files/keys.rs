@@ -6,64 +6,35 @@ pub(super) const CARCASS: Keys = Keys {
     what: "the carcass",
     keys: &["name", "units", "size", "mass", "board", "casters", "faces"],
 };
-pub(super) const OUTSIDE: Keys = Keys {
-    what: "the size of the carcass",
-    keys: &["width", "depth", "height"],
-};
-pub(super) const BOARD: Keys = Keys {
-    what: "the board",
-    keys: &["material", "thickness"],
-};
-pub(super) const CASTERS: Keys = Keys {
-    what: "the casters",
-    keys: &["height", "rating", "trail", "locks", "at"],
-};
-pub(super) const FACES: Keys = Keys {
-    what: "the list of faces",
-    keys: &["front", "back", "left", "right", "top"],
-};
-pub(super) const FACE: Keys = Keys {
-    what: "a face",
-    keys: &["bays", "drawers", "panels"],
-};
-pub(super) const TOP: Keys = Keys {
-    what: "the top",
-    keys: &["bays", "drawers", "keep_clear", "zones", "limit"],
-};
+pub(super) const OUTSIDE: Keys =
+    Keys { what: "the size of the carcass", keys: &["width", "depth", "height"] };
+pub(super) const BOARD: Keys = Keys { what: "the board", keys: &["material", "thickness"] };
+pub(super) const CASTERS: Keys =
+    Keys { what: "the casters", keys: &["height", "rating", "trail", "locks", "at"] };
+pub(super) const FACES: Keys =
+    Keys { what: "the list of faces", keys: &["front", "back", "left", "right", "top"] };
+pub(super) const FACE: Keys = Keys { what: "a face", keys: &["bays", "drawers", "panels"] };
+pub(super) const TOP: Keys =
+    Keys { what: "the top", keys: &["bays", "drawers", "keep_clear", "zones", "limit"] };
 pub(super) const BAY: Keys = Keys {
     what: "a bay",
-    keys: &[
-        "name", "at", "opening", "depth", "limit", "shelves", "hang", "behind", "gap",
-    ],
+    keys: &["name", "at", "opening", "depth", "limit", "shelves", "hang", "behind", "gap"],
 };
-pub(super) const SHELF: Keys = Keys {
-    what: "a shelf",
-    keys: &["height", "depth", "thickness", "limit", "front", "adjust"],
-};
-pub(super) const HANG: Keys = Keys {
-    what: "the list of walls",
-    keys: &["back", "left", "right", "ceiling"],
-};
+pub(super) const SHELF: Keys =
+    Keys { what: "a shelf", keys: &["height", "depth", "thickness", "limit", "front", "adjust"] };
+pub(super) const HANG: Keys =
+    Keys { what: "the list of walls", keys: &["back", "left", "right", "ceiling"] };
 pub(super) const DRAWER: Keys = Keys {
     what: "a drawer",
     keys: &["name", "at", "opening", "depth", "limit", "extends", "mass"],
 };
-pub(super) const PANEL: Keys = Keys {
-    what: "a panel",
-    keys: &["name", "at", "size", "room", "limit", "overhang"],
-};
-pub(super) const OVERHANG: Keys = Keys {
-    what: "an overhang",
-    keys: &["down", "up", "left", "right"],
-};
-pub(super) const ZONE: Keys = Keys {
-    what: "a zone",
-    keys: &["at", "size"],
-};
-pub(super) const INVENTORY: Keys = Keys {
-    what: "the inventory",
-    keys: &["units", "include", "items"],
-};
+pub(super) const PANEL: Keys =
+    Keys { what: "a panel", keys: &["name", "at", "size", "room", "limit", "overhang"] };
+pub(super) const OVERHANG: Keys =
+    Keys { what: "an overhang", keys: &["down", "up", "left", "right"] };
+pub(super) const ZONE: Keys = Keys { what: "a zone", keys: &["at", "size"] };
+pub(super) const INVENTORY: Keys =
+    Keys { what: "the inventory", keys: &["units", "include", "items"] };
 pub(super) const ITEM: Keys = Keys {
     what: "an item",
     keys: &[
@@ -93,79 +64,30 @@ pub(super) const ITEM: Keys = Keys {
         "clearance",
     ],
 };
-pub(super) const KEEP: Keys = Keys {
-    what: "the list of poses",
-    keys: &["stand", "lie", "hang"],
-};
+pub(super) const KEEP: Keys = Keys { what: "the list of poses", keys: &["stand", "lie", "hang"] };
 pub(super) const SHOP: Keys = Keys {
     what: "the shop",
-    keys: &[
-        "units",
-        "person",
-        "stations",
-        "room",
-        "reserve",
-        "jobs",
-        "rates",
-        "clearance",
-    ],
+    keys: &["units", "person", "stations", "room", "reserve", "jobs", "rates", "clearance"],
 };
 pub(super) const PERSON: Keys = Keys {
     what: "the person",
-    keys: &[
-        "stature",
-        "percentile",
-        "sex",
-        "hand",
-        "experience",
-        "seated",
-    ],
+    keys: &["stature", "percentile", "sex", "hand", "experience", "seated"],
 };
-pub(super) const STATION: Keys = Keys {
-    what: "a station",
-    keys: &["name", "share", "work", "walls"],
-};
+pub(super) const STATION: Keys =
+    Keys { what: "a station", keys: &["name", "share", "work", "walls"] };
 pub(super) const ROOM: Keys = Keys {
     what: "the room",
-    keys: &[
-        "kind",
-        "children",
-        "floor",
-        "door",
-        "size",
-        "cart",
-        "obstacles",
-    ],
+    keys: &["kind", "children", "floor", "door", "size", "cart", "obstacles"],
 };
-pub(super) const CART: Keys = Keys {
-    what: "the place of the cart",
-    keys: &["at", "turned"],
-};
-pub(super) const OBSTACLE: Keys = Keys {
-    what: "an obstacle",
-    keys: &["at", "size"],
-};
-pub(super) const RESERVE: Keys = Keys {
-    what: "the reserve",
-    keys: &["share", "families"],
-};
-pub(super) const JOB: Keys = Keys {
-    what: "a job",
-    keys: &["name", "items", "use"],
-};
-pub(super) const RATES: Keys = Keys {
-    what: "the list of rates",
-    keys: &["roll_out", "elsewhere"],
-};
-pub(super) const LAYOUT: Keys = Keys {
-    what: "the layout",
-    keys: &["units", "placements"],
-};
+pub(super) const CART: Keys = Keys { what: "the place of the cart", keys: &["at", "turned"] };
+pub(super) const OBSTACLE: Keys = Keys { what: "an obstacle", keys: &["at", "size"] };
+pub(super) const RESERVE: Keys = Keys { what: "the reserve", keys: &["share", "families"] };
+pub(super) const JOB: Keys = Keys { what: "a job", keys: &["name", "items", "use"] };
+pub(super) const RATES: Keys = Keys { what: "the list of rates", keys: &["roll_out", "elsewhere"] };
+pub(super) const LAYOUT: Keys = Keys { what: "the layout", keys: &["units", "placements"] };
 pub(super) const PLACEMENT: Keys = Keys {
     what: "a placement",
-    keys: &[
-        "item", "copy", "copies", "face", "bay", "surface", "pose", "turned", "at",
-    ],
+    keys: &["item", "copy", "copies", "face", "bay", "surface", "pose", "turned", "at"],
 };
 
 /// All of them, those first whose keys are most often indented wrongly.

@@ -3,26 +3,30 @@
 //! Each file is read once into a tree of nodes that know their places (`tree`), which is then decoded by hand (`decode`),
 //! so that one run tells all faults of all files.
 
+mod bay;
+mod between;
 mod carcass;
 mod decode;
 mod findings;
 mod inventory;
+mod item;
 mod keys;
 mod layout;
 mod shop;
 mod starter;
+mod station;
 mod syntax;
 mod tree;
+mod value;
 mod write;
 
 pub use starter::{Starter, starters};
 pub use write::write_layout;
 
-use crate::domain::{Carcass, Face, Home, Item, Layout, Wall, Workspace};
-use crate::finding::{Finding, Severity};
-use decode::{Field, fold};
+use crate::domain::{Item, Layout, Workspace};
+use crate::finding::Finding;
+use decode::Field;
 use findings::Findings;
-use std::collections::BTreeMap;
 use std::path::Path;
 use tree::{Failure, Node};
 
@@ -42,20 +46,56 @@ pub struct Loaded {
     pub unreadable: bool,
 }
 
+/// One file by itself.
+#[derive(Debug)]
+pub struct Read<T> {
+    /// What it says; `None` where it could not be read.
+    pub value: Option<T>,
+    /// Everything that was found, by place.
+    pub findings: Vec<Finding>,
+    /// Whether it exists but could not be read from the disk.
+    pub unreadable: bool,
+}
+
+/// Reads another layout of a workspace, wherever it lies; entries with a fault are left out.
+pub fn load_layout(path: &Path, workspace: &Workspace) -> Read<Layout> {
+    let mut out = Findings::default();
+    let node = must_be(path, &mut out);
+    let units = workspace.carcass.units;
+    let value = node.and_then(|node| layout::layout(Field::root(&node), units, &mut out));
+    if let Some(layout) = &value {
+        between::known_places(layout, &workspace.carcass, &workspace.items, &mut out);
+    }
+    let unreadable = out.unreadable;
+    Read { value, findings: out.sorted(), unreadable }
+}
+
+/// Reads a wish list: an inventory of things that the workspace has not yet; `None` where any has a fault.
+pub fn load_wishes(path: &Path, workspace: &Workspace) -> Read<Vec<Item>> {
+    let mut out = Findings::default();
+    let folder = path.parent().unwrap_or(Path::new("."));
+    let mut shelf = inventory::Shelf::new(folder, path.to_owned());
+    if let Some(node) = must_be(path, &mut out) {
+        shelf.take(Field::root(&node), workspace.carcass.units, &mut out);
+        let all: Vec<Item> = workspace.items.iter().chain(&shelf.items).cloned().collect();
+        between::named_once(&all, &mut out);
+        between::sent_somewhere(&shelf.items, &workspace.carcass, &mut out);
+        if !shelf.open {
+            between::companions_exist(&shelf.items, &all, &mut out);
+        }
+    }
+    let value = (!out.any_fault()).then_some(shelf.items);
+    let unreadable = out.unreadable;
+    Read { value, findings: out.sorted(), unreadable }
+}
+
 /// Reads and checks all files of a workspace folder.
 pub fn load(folder: &Path) -> Loaded {
     let mut out = Findings::default();
-    let workspace = if folder.is_dir() {
-        workspace(folder, &mut out)
-    } else {
-        no_folder(folder, &mut out)
-    };
+    let workspace =
+        if folder.is_dir() { workspace(folder, &mut out) } else { no_folder(folder, &mut out) };
     let unreadable = out.unreadable;
-    Loaded {
-        workspace,
-        findings: out.sorted(),
-        unreadable,
-    }
+    Loaded { workspace, findings: out.sorted(), unreadable }
 }
 
 fn no_folder<T>(folder: &Path, out: &mut Findings) -> Option<T> {
@@ -70,65 +110,57 @@ fn no_folder<T>(folder: &Path, out: &mut Findings) -> Option<T> {
 }
 
 fn workspace(folder: &Path, out: &mut Findings) -> Option<Workspace> {
-    let cart = required(folder, "carcass.yaml", out);
+    let cart = must_be(&folder.join("carcass.yaml"), out);
     let cart = cart.and_then(|node| carcass::carcass(Field::root(&node), out));
     let units = cart.as_ref().map(|c| c.units).unwrap_or_default();
-    let mut shelf = inventory::Shelf {
-        folder,
-        seen: vec![folder.join("inventory.yaml")],
-        items: Vec::new(),
-    };
-    let inventory = required(folder, "inventory.yaml", out);
-    if let Some(node) = &inventory {
-        shelf.take(Field::root(node), units, out);
+    let path = folder.join("inventory.yaml");
+    let inventory = must_be(&path, out);
+    let mut shelf = inventory::Shelf::new(folder, path);
+    match &inventory {
+        Some(node) => shelf.take(Field::root(node), units, out),
+        None => shelf.open = true,
     }
-    let items = shelf.items;
-    let shop = optional(folder, "shop.yaml", out);
-    let shop = shop.map_or_else(
-        || Some(shop::usual()),
-        |node| shop::shop(Field::root(&node), units, out),
-    );
-    check_items(&items, cart.as_ref(), out);
-    if let (Some(shop), true) = (&shop, inventory.is_some()) {
-        shop::known_items(shop, &items, out);
+    let (items, open) = (shelf.items, shelf.open);
+    let shop = may_be(&folder.join("shop.yaml"), out);
+    let shop =
+        shop.map_or_else(|| Some(shop::usual()), |node| shop::shop(Field::root(&node), units, out));
+    between::named_once(&items, out);
+    if let Some(cart) = &cart {
+        between::sent_somewhere(&items, cart, out);
     }
-    let layout = optional(folder, "layout.yaml", out);
+    // Where an inventory is missing, the names that it would have held are no faults of the others.
+    if !open {
+        between::companions_exist(&items, &items, out);
+        shop.iter().for_each(|shop| between::known_items(shop, &items, out));
+    }
+    let layout = may_be(&folder.join("layout.yaml"), out);
     // Faults of single entries of the layout come after this: they leave the workspace usable.
     let usable = !out.any_fault();
     let layout = layout.and_then(|node| layout::layout(Field::root(&node), units, out));
-    if let (Some(cart), Some(layout), true) = (&cart, &layout, inventory.is_some()) {
-        layout::known_places(layout, cart, &items, out);
+    if let (Some(cart), Some(layout), false) = (&cart, &layout, open) {
+        between::known_places(layout, cart, &items, out);
     }
-    let fixed = fixed_somewhere(&items, layout.as_ref(), out);
+    let fixed = between::fixed_somewhere(&items, layout.as_ref(), out);
     let (carcass, shop) = cart.zip(shop)?;
-    (usable && fixed).then_some(Workspace {
-        carcass,
-        items,
-        shop,
-        layout,
-    })
+    (usable && fixed).then_some(Workspace { carcass, items, shop, layout })
 }
 
 /// A file that must be there.
-fn required(folder: &Path, name: &str, out: &mut Findings) -> Option<Node> {
-    file(folder, name, out, |out, path| {
-        out.say(Finding::fault(format!("there is no {}", path.display())).help(NEEDS));
+fn must_be(path: &Path, out: &mut Findings) -> Option<Node> {
+    file(path, out, |out| {
+        let fault = Finding::fault(format!("there is no {}", path.display()));
+        let own = ["carcass.yaml", "inventory.yaml"].iter().any(|name| path.ends_with(name));
+        out.say(if own { fault.help(NEEDS) } else { fault });
     })
 }
 
 /// A file that may be missing.
-fn optional(folder: &Path, name: &str, out: &mut Findings) -> Option<Node> {
-    file(folder, name, out, |_, _| {})
+fn may_be(path: &Path, out: &mut Findings) -> Option<Node> {
+    file(path, out, |_| {})
 }
 
-fn file(
-    folder: &Path,
-    name: &str,
-    out: &mut Findings,
-    missing: impl FnOnce(&mut Findings, &Path),
-) -> Option<Node> {
-    let path = folder.join(name);
-    let read = tree::read(&path);
+fn file(path: &Path, out: &mut Findings, missing: impl FnOnce(&mut Findings)) -> Option<Node> {
+    let read = tree::read(path);
     let source = match &read {
         Ok(node) => Some(&node.span.source),
         Err(Failure::Wrong(fault)) => fault.at.first().map(|span| &span.source),
@@ -137,119 +169,15 @@ fn file(
     out.begin(source);
     match read {
         Ok(node) => return Some(node),
-        Err(Failure::Missing) => missing(out, &path),
-        Err(Failure::Wrong(fault)) => out.say(fault),
+        Err(Failure::Missing) => missing(out),
+        Err(Failure::Wrong(fault)) => out.say(*fault),
         Err(Failure::Unreadable(fault)) => {
             out.unreadable = true;
-            out.say(fault);
+            out.say(*fault);
         }
     }
     None
 }
 
-/// Faults between items, and between items and the cart.
-fn check_items(items: &[Item], cart: Option<&Carcass>, out: &mut Findings) {
-    let mut known: BTreeMap<&str, &Item> = BTreeMap::new();
-    for item in items.iter().filter(|i| !i.name.is_empty()) {
-        if let Some(first) = known.get(item.name.as_str()) {
-            let fault = Finding::fault(format!("two items are named {}", item.name))
-                .at(&item.span)
-                .at(&first.span);
-            let help = "rename one, or say `count: 2` where they are alike";
-            out.say(
-                fault
-                    .field("items.name")
-                    .found(item.name.clone())
-                    .help(help),
-            );
-        } else {
-            known.insert(&item.name, item);
-        }
-    }
-    for item in items {
-        for (name, span) in item
-            .with
-            .iter()
-            .filter(|(name, _)| !known.contains_key(name.as_str()))
-        {
-            let fault =
-                Finding::fault(format!("{} has a companion that is not there", item.name)).at(span);
-            out.say(
-                fault
-                    .field("items.with")
-                    .found(name.clone())
-                    .near(name, known.keys().copied()),
-            );
-        }
-        for (field, home) in homes(item) {
-            if let Some(cart) = cart {
-                check_home(item, field, home, cart, out);
-            }
-        }
-    }
-}
-
-fn homes(item: &Item) -> impl Iterator<Item = (&'static str, &Home)> {
-    let place = item.place.iter().map(|home| ("items.place", home));
-    place.chain(item.prefer.iter().map(|home| ("items.prefer", home)))
-}
-
-/// A fault where an order or wish names no face, bay or surface of this cart.
-fn check_home(item: &Item, field: &str, home: &Home, cart: &Carcass, out: &mut Findings) {
-    let bays: Vec<String> = carcass::bays(cart).map(|(_, name, _)| fold(name)).collect();
-    let wrong = home.parts.iter().enumerate().find(|(k, part)| {
-        let face = *k == 0 && Face::named(part).is_some();
-        let surface = *k > 0 && is_surface(part);
-        !(face || surface || *part == "bench" || bays.contains(part))
-    });
-    if let Some((_, part)) = wrong {
-        let fault = Finding::fault(format!(
-            "{} is sent to `{part}`, which this cart has not",
-            item.name
-        ));
-        let names = Face::ALL
-            .iter()
-            .map(|f| f.name())
-            .chain(bays.iter().map(String::as_str));
-        let fault = fault
-            .at(&home.span)
-            .field(field)
-            .found(part.clone())
-            .near(part, names);
-        out.say(fault.expected("a face, a bay, or face/bay"));
-    }
-}
-
-fn is_surface(name: &str) -> bool {
-    let shelf = name
-        .strip_prefix("shelf ")
-        .is_some_and(|n| n.parse::<u32>().is_ok());
-    shelf
-        || ["floor", "drawer", "panel"].contains(&name)
-        || Wall::ALL.iter().any(|w| w.name() == name)
-}
-
-/// Whether every fixed item has an entry that says where it stays.
-fn fixed_somewhere(items: &[Item], layout: Option<&Layout>, out: &mut Findings) -> bool {
-    let placed =
-        |item: &Item| layout.is_some_and(|l| l.entries.iter().any(|e| e.item == item.name));
-    let lost: Vec<&Item> = items.iter().filter(|i| i.fixed && !placed(i)).collect();
-    for item in &lost {
-        let fault = Finding::fault(format!(
-            "{} is fixed, but no layout.yaml says where",
-            item.name
-        ))
-        .at(&item.span);
-        out.say(
-            fault
-                .field("items.fixed")
-                .help("add its placement to layout.yaml, or remove `fixed`"),
-        );
-    }
-    lost.is_empty()
-}
-
-/// How many findings of a severity there are.
-pub fn count(findings: &[Finding], severity: Severity) -> usize {
-    findings.iter().filter(|f| f.severity == severity).count()
-}
+#[cfg(test)]
+mod tests;

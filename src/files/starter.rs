@@ -42,7 +42,5 @@ pub fn starters() -> &'static [Starter] {
 /// The starter of that name, in any case, with blanks or hyphens.
 pub(super) fn named(name: &str) -> Option<&'static Starter> {
     let name = super::decode::fold(&name.replace('-', " "));
-    STARTERS
-        .iter()
-        .find(|s| s.name == name.trim_end_matches(".yaml"))
+    STARTERS.iter().find(|s| s.name == name.trim_end_matches(".yaml"))
 }

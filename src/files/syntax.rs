@@ -6,11 +6,7 @@ use std::sync::Arc;
 
 /// What the library's words mean for the user: a part of its message, our text, our help.
 const WORDS: [(&str, &str, &str); 11] = [
-    (
-        "found a tab",
-        "a tab stands where blanks belong",
-        "indent with blanks",
-    ),
+    ("found a tab", "a tab stands where blanks belong", "indent with blanks"),
     (
         "mapping values are not allowed",
         "a `:` stands where none can",
@@ -36,31 +32,19 @@ const WORDS: [(&str, &str, &str); 11] = [
         "a `{` is not closed, or a comma is missing",
         "write {name: value, name: value}",
     ),
-    (
-        "expected ',' or ']'",
-        "a `[` is not closed, or a comma is missing",
-        "write [first, second]",
-    ),
+    ("expected ',' or ']'", "a `[` is not closed, or a comma is missing", "write [first, second]"),
     (
         "illegal placement of ':'",
         "a `[` or `{` above is not closed",
         "write [first, second] or {name: value}",
     ),
-    (
-        "unexpected character",
-        "a text may not begin with this sign",
-        "put the text in quotes",
-    ),
+    ("unexpected character", "a text may not begin with this sign", "put the text in quotes"),
     (
         "entries are not allowed",
         "a list may not begin on the line of its key",
         "put each `- ` on a line of its own",
     ),
-    (
-        "did not find expected",
-        "this line is indented differently from those it belongs to",
-        "",
-    ),
+    ("did not find expected", "this line is indented differently from those it belongs to", ""),
 ];
 
 /// The finding for what the library says.
@@ -79,12 +63,9 @@ pub(super) fn finding(error: &Error, source: &Arc<Source>) -> Finding {
             "this alias points to nothing",
             "put a text that begins with * in quotes",
         ),
-        Error::RecursiveReferencesRequireWeakTypes { .. } => told(
-            error,
-            source,
-            "this alias holds itself",
-            "write the values out",
-        ),
+        Error::RecursiveReferencesRequireWeakTypes { .. } => {
+            told(error, source, "this alias holds itself", "write the values out")
+        }
         Error::Budget { .. }
         | Error::AliasReplayLimitExceeded { .. }
         | Error::AliasExpansionLimitExceeded { .. }
@@ -103,11 +84,7 @@ pub(super) fn finding(error: &Error, source: &Arc<Source>) -> Finding {
 
 fn told(error: &Error, source: &Arc<Source>, text: &str, help: &str) -> Finding {
     let fault = Finding::fault(text).at(&place(error, source));
-    if help.is_empty() {
-        fault
-    } else {
-        fault.help(help)
-    }
+    if help.is_empty() { fault } else { fault.help(help) }
 }
 
 fn scanned(error: &Error, message: &str, source: &Arc<Source>) -> Finding {
@@ -126,10 +103,9 @@ fn scanned(error: &Error, message: &str, source: &Arc<Source>) -> Finding {
 fn at_tab(fault: Finding, source: &Arc<Source>) -> Finding {
     let start = fault.at.first().map_or(0, |span| span.range.start);
     match source.text[start..].find('\t') {
-        Some(ahead) => Finding {
-            at: vec![Span::new(source, start + ahead..start + ahead + 1)],
-            ..fault
-        },
+        Some(ahead) => {
+            Finding { at: vec![Span::new(source, start + ahead..start + ahead + 1)], ..fault }
+        }
         None => fault,
     }
 }
@@ -143,11 +119,7 @@ fn about_indentation(fault: Finding) -> Finding {
     let begin = text[..span.range.start].rfind('\n').map_or(0, |n| n + 1);
     let line = text[begin..].lines().next().unwrap_or("");
     let key = line.split(':').next().unwrap_or("").trim();
-    let above = text[..begin]
-        .lines()
-        .rev()
-        .find(|l| !l.trim().is_empty())
-        .unwrap_or("");
+    let above = text[..begin].lines().rev().find(|l| !l.trim().is_empty()).unwrap_or("");
     let column = |l: &str| l.len() - l.trim_start_matches([' ', '-']).len() + 1;
     let help = format!(
         "`{key}` begins in column {}, the line above it in column {}",
@@ -155,12 +127,8 @@ fn about_indentation(fault: Finding) -> Finding {
         column(above)
     );
     let start = begin + line.len() - line.trim_start().len();
-    let place = Span::new(&span.source, start..begin + line.trim_end().len());
-    Finding {
-        at: vec![place],
-        ..fault
-    }
-    .help(help)
+    let place = Span::new(&span.source, start..start.max(begin + line.trim_end().len()));
+    Finding { at: vec![place], ..fault }.help(help)
 }
 
 /// The place the library tells: bytes where it has them, else worked out from line and column.
@@ -169,30 +137,19 @@ fn place(error: &Error, source: &Arc<Source>) -> Span {
         return Span::new(source, 0..0);
     };
     let text = &source.text;
-    let start = at.span().byte_offset().map_or_else(
-        || offset(text, at.line() as usize, at.column() as usize),
-        |b| b as usize,
-    );
+    let start = at
+        .span()
+        .byte_offset()
+        .map_or_else(|| offset(text, at.line() as usize, at.column() as usize), |b| b as usize);
     let start = text.floor_char_boundary(start.min(text.len()));
-    let length = text[start..]
-        .chars()
-        .next()
-        .filter(|c| !c.is_whitespace())
-        .map_or(0, char::len_utf8);
+    let length =
+        text[start..].chars().next().filter(|c| !c.is_whitespace()).map_or(0, char::len_utf8);
     Span::new(source, start..start + length)
 }
 
 fn offset(text: &str, line: usize, column: usize) -> usize {
-    let begin = text
-        .split_inclusive('\n')
-        .take(line.saturating_sub(1))
-        .map(str::len)
-        .sum::<usize>();
+    let begin =
+        text.split_inclusive('\n').take(line.saturating_sub(1)).map(str::len).sum::<usize>();
     let line = text[begin..].split('\n').next().unwrap_or("");
-    begin
-        + line
-            .chars()
-            .take(column.saturating_sub(1))
-            .map(char::len_utf8)
-            .sum::<usize>()
+    begin + line.chars().take(column.saturating_sub(1)).map(char::len_utf8).sum::<usize>()
 }

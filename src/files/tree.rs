@@ -52,9 +52,9 @@ pub(super) enum Failure {
     /// There is no such file.
     Missing,
     /// It exists but could not be read from the disk.
-    Unreadable(Finding),
+    Unreadable(Box<Finding>),
     /// It was read, but is no YAML.
-    Wrong(Finding),
+    Wrong(Box<Finding>),
 }
 
 /// Reads a file that is named as shown to the user.
@@ -66,16 +66,16 @@ pub(super) fn read(path: &Path) -> Result<Node, Failure> {
 }
 
 /// The tree of a text.
-pub(super) fn parse(source: Source) -> Result<Node, Finding> {
+pub(super) fn parse(source: Source) -> Result<Node, Box<Finding>> {
     let source = Arc::new(source);
     match serde_yaml::from_str_with_options::<Placed>(&source.text, options()) {
         Ok(raw) => node(raw, &source),
-        Err(error) => Err(syntax::finding(&error, &source)),
+        Err(error) => Err(Box::new(syntax::finding(&error, &source))),
     }
 }
 
 fn bytes(path: &Path, name: &str) -> Result<Vec<u8>, Failure> {
-    let refused = |text: String| Failure::Unreadable(Finding::fault(text));
+    let refused = |text: String| Failure::Unreadable(Box::new(Finding::fault(text)));
     let failed = |e: std::io::Error| match e.kind() {
         ErrorKind::NotFound => Failure::Missing,
         ErrorKind::PermissionDenied => refused(format!("{name} may not be read by this user")),
@@ -94,28 +94,21 @@ fn bytes(path: &Path, name: &str) -> Result<Vec<u8>, Failure> {
     fs::File::open(path)
         .and_then(|f| f.take(LARGEST + 1).read_to_end(&mut bytes))
         .map_err(failed)?;
-    if bytes.len() as u64 > LARGEST {
-        Err(Failure::Wrong(too_large(name)))
-    } else {
-        Ok(bytes)
-    }
+    if bytes.len() as u64 > LARGEST { Err(Failure::Wrong(too_large(name))) } else { Ok(bytes) }
 }
 
-fn too_large(name: &str) -> Finding {
-    Finding::fault(format!("{name} is larger than 4 MiB"))
-        .help("split it, and name the parts under `include`")
+fn too_large(name: &str) -> Box<Finding> {
+    let fault = Finding::fault(format!("{name} is larger than 4 MiB"));
+    Box::new(fault.help("split it, and name the parts under `include`"))
 }
 
 /// The bytes as UTF-8, or where they stop being it.
-fn text(bytes: Vec<u8>, name: &str) -> Result<String, Finding> {
+fn text(bytes: Vec<u8>, name: &str) -> Result<String, Box<Finding>> {
     let wide = bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]);
     String::from_utf8(bytes).map_err(|e| {
         let at = e.utf8_error().valid_up_to();
         let text = String::from_utf8_lossy(e.as_bytes()).into_owned();
-        let source = Arc::new(Source {
-            name: name.to_owned(),
-            text,
-        });
+        let source = Arc::new(Source { name: name.to_owned(), text });
         let (text, help) = if wide {
             ("the file is UTF-16", "save it as UTF-8")
         } else {
@@ -124,9 +117,8 @@ fn text(bytes: Vec<u8>, name: &str) -> Result<String, Finding> {
                 "save it as UTF-8; an old editor may have written ° or ½ in its own way",
             )
         };
-        Finding::fault(text)
-            .at(&Span::new(&source, at..at + '\u{fffd}'.len_utf8()))
-            .help(help)
+        let place = Span::new(&source, at..at + '\u{fffd}'.len_utf8());
+        Box::new(Finding::fault(text).at(&place).help(help))
     })
 }
 
@@ -212,7 +204,7 @@ impl<'de> Visitor<'de> for Reading {
     }
 }
 
-fn node(raw: Placed, source: &Arc<Source>) -> Result<Node, Finding> {
+fn node(raw: Placed, source: &Arc<Source>) -> Result<Node, Box<Finding>> {
     let own = Span::new(source, range(&raw.referenced));
     let value = match raw.value {
         Raw::Empty => Value::Empty,
@@ -221,39 +213,29 @@ fn node(raw: Placed, source: &Arc<Source>) -> Result<Node, Finding> {
             Value::Text(written(&raw.defined, source))
         }
         Raw::Text(text) => Value::Text(text),
-        Raw::List(all) => Value::List(
-            all.into_iter()
-                .map(|one| node(one, source))
-                .collect::<Result<_, _>>()?,
-        ),
-        Raw::Map(all) => Value::Map(
-            all.into_iter()
-                .map(|pair| entry(pair, source))
-                .collect::<Result<_, _>>()?,
-        ),
+        Raw::List(all) => {
+            Value::List(all.into_iter().map(|one| node(one, source)).collect::<Result<_, _>>()?)
+        }
+        Raw::Map(all) => {
+            Value::Map(all.into_iter().map(|pair| entry(pair, source)).collect::<Result<_, _>>()?)
+        }
     };
     let first = match &value {
         Value::List(all) => all.first().map(|one| one.span.clone()),
         Value::Map(all) => all.first().map(|(name, _)| name.span.clone()),
         _ => None,
     };
-    Ok(Node {
-        span: first.unwrap_or(own),
-        value,
-    })
+    Ok(Node { span: first.unwrap_or(own), value })
 }
 
-fn entry((key, value): (Placed, Placed), source: &Arc<Source>) -> Result<(Name, Node), Finding> {
+fn entry(
+    (key, value): (Placed, Placed),
+    source: &Arc<Source>,
+) -> Result<(Name, Node), Box<Finding>> {
     let key = node(key, source)?;
     match key.value {
-        Value::Text(text) => Ok((
-            Name {
-                text,
-                span: key.span,
-            },
-            node(value, source)?,
-        )),
-        _ => Err(Finding::fault("a key must be a word").at(&key.span)),
+        Value::Text(text) => Ok((Name { text, span: key.span }, node(value, source)?)),
+        _ => Err(Box::new(Finding::fault("a key must be a word").at(&key.span))),
     }
 }
 

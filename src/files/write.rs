@@ -4,59 +4,37 @@ use crate::domain::{Entry, Layout};
 use crate::units::{Length, Unit, show_length_in};
 
 /// Words that other readers of YAML take for something else than a text.
-const RESERVED: [&str; 10] = [
-    "true", "false", "yes", "no", "on", "off", "null", "y", "n", "nan",
-];
+const RESERVED: [&str; 10] = ["true", "false", "yes", "no", "on", "off", "null", "y", "n", "nan"];
 
 /// The text of a layout.yaml, one line a placement. It reads back exactly: lengths are in mm to the nanometre.
 ///
 /// `units` is the user's own unit, named in the head when it is another; each line of `head` becomes a comment.
 pub fn write_layout(layout: &Layout, units: Unit, head: &str) -> String {
-    let mut text: String = head
-        .lines()
-        .map(|line| format!("# {line}").trim_end().to_owned() + "\n")
-        .collect();
+    let mut text: String =
+        head.lines().map(|line| format!("# {line}").trim_end().to_owned() + "\n").collect();
     if units != Unit::Mm {
-        text += &format!(
-            "# lengths are in mm, so that no {} is rounded\n",
-            units.name()
-        );
+        text += &format!("# lengths are in mm, so that no {} is rounded\n", units.name());
     }
     text += "units: mm\n";
     if layout.entries.is_empty() {
         return text + "placements: []\n";
     }
     text += "placements:\n";
-    layout
-        .entries
-        .iter()
-        .for_each(|entry| text += &format!("  - {{{}}}\n", placement(entry)));
+    layout.entries.iter().for_each(|entry| text += &format!("  - {{{}}}\n", placement(entry)));
     text
 }
 
 fn placement(entry: &Entry) -> String {
-    let mut parts = vec![
-        format!("item: {}", quoted(&entry.item)),
-        format!("copy: {}", entry.copy),
-    ];
+    let mut parts = vec![format!("item: {}", quoted(&entry.item)), format!("copy: {}", entry.copy)];
     if entry.copies > 1 {
         parts.push(format!("copies: {}", entry.copies));
     }
     parts.extend(entry.face.map(|face| format!("face: {}", face.name())));
     parts.push(format!("bay: {}", quoted(&entry.bay)));
-    parts.extend(
-        entry
-            .surface
-            .as_ref()
-            .map(|surface| format!("surface: {}", quoted(surface))),
-    );
+    parts.extend(entry.surface.as_ref().map(|surface| format!("surface: {}", quoted(surface))));
     parts.extend(entry.pose.map(|pose| format!("pose: {}", pose.name())));
     parts.extend(entry.turned.map(|turned| format!("turned: {turned}")));
-    parts.extend(
-        entry
-            .at
-            .map(|[u, v]| format!("at: [{}, {}]", exact(u), exact(v))),
-    );
+    parts.extend(entry.at.map(|[u, v]| format!("at: [{}, {}]", exact(u), exact(v))));
     parts.join(", ")
 }
 
@@ -68,9 +46,7 @@ fn exact(length: Length) -> String {
     }
     let sign = if nm < 0 { "-" } else { "" };
     let (whole, part) = (nm.unsigned_abs() / 1_000_000, nm.unsigned_abs() % 1_000_000);
-    format!("{sign}{whole}.{part:06}")
-        .trim_end_matches('0')
-        .to_owned()
+    format!("{sign}{whole}.{part:06}").trim_end_matches('0').to_owned()
 }
 
 /// A text as YAML: in quotes unless it is plainly a text to every reader, within `{ }` too.
@@ -78,10 +54,7 @@ fn quoted(text: &str) -> String {
     let first = text.chars().next().is_some_and(char::is_alphabetic);
     let sound = |c: char| {
         c.is_alphanumeric()
-            || matches!(
-                c,
-                ' ' | '-' | '_' | '/' | '.' | '(' | ')' | '+' | '½' | '¼' | '¾'
-            )
+            || matches!(c, ' ' | '-' | '_' | '/' | '.' | '(' | ')' | '+' | '½' | '¼' | '¾')
     };
     let reserved = RESERVED.iter().any(|word| word.eq_ignore_ascii_case(text));
     if first && !reserved && !text.ends_with(' ') && !text.contains("  ") && text.chars().all(sound)

@@ -64,13 +64,8 @@ pub enum Posture {
 
 impl Posture {
     /// All of them, easiest first.
-    pub const ALL: [Posture; 5] = [
-        Posture::Easy,
-        Posture::Bend,
-        Posture::Kneel,
-        Posture::Stretch,
-        Posture::Out,
-    ];
+    pub const ALL: [Posture; 5] =
+        [Posture::Easy, Posture::Bend, Posture::Kneel, Posture::Stretch, Posture::Out];
 
     /// The word for it in files and reports.
     pub const fn name(self) -> &'static str {
@@ -138,20 +133,12 @@ impl Body {
     /// the highest grip. Deeper than the arm: leaned in, a stretch upright and kneeling below; deeper than arm and
     /// lean: out. Seated: the standard's band, never bent nor kneeling.
     pub fn posture(&self, grip: Length, depth: Length) -> Posture {
-        if self.seated {
-            seated_posture(grip, depth)
-        } else {
-            self.standing_posture(grip, depth)
-        }
+        if self.seated { seated_posture(grip, depth) } else { self.standing_posture(grip, depth) }
     }
 
     fn standing_posture(&self, grip: Length, depth: Length) -> Posture {
         if grip > self.shoulder {
-            return if self.stretches_to(grip, depth) {
-                Posture::Stretch
-            } else {
-                Posture::Out
-            };
+            return if self.stretches_to(grip, depth) { Posture::Stretch } else { Posture::Out };
         }
         match (depth > self.arm, depth > self.arm + LEAN) {
             (_, true) => Posture::Out,
@@ -188,11 +175,7 @@ impl Body {
 
     /// The upper end of the easy band.
     fn easy_top(&self) -> Length {
-        if self.seated {
-            self.overhead_grip
-        } else {
-            self.shoulder
-        }
+        if self.seated { self.overhead_grip } else { self.shoulder }
     }
 
     /// Down and up again, once.

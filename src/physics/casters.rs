@@ -61,10 +61,7 @@ impl Supports {
         let mut stands = false;
         for (free, stand) in self.without.iter().enumerate() {
             let mut case = [0.0; MOST];
-            if !stand
-                .as_ref()
-                .is_some_and(|s| s.loads(total, sx, sy, &mut case))
-            {
+            if !stand.as_ref().is_some_and(|s| s.loads(total, sx, sy, &mut case)) {
                 continue;
             }
             stands = true;
@@ -79,11 +76,7 @@ impl Supports {
 
 /// The places but one.
 fn without(at: &[[Length; 2]], free: usize) -> Vec<[Length; 2]> {
-    at.iter()
-        .enumerate()
-        .filter(|(i, _)| *i != free)
-        .map(|(_, p)| *p)
-        .collect()
+    at.iter().enumerate().filter(|(i, _)| *i != free).map(|(_, p)| *p).collect()
 }
 
 /// What one set of supports needs to answer.
@@ -109,12 +102,7 @@ impl Stand {
         }
         let fit = Fit::new(&at, all_of(n))?;
         let plane = std::array::from_fn(|i| if i < n { fit.plane(at[i]) } else { [0.0; 3] });
-        Some(Stand {
-            n,
-            at,
-            plane,
-            footprint,
-        })
+        Some(Stand { n, at, plane, footprint })
     }
 
     fn loads(&self, total: f64, sx: f64, sy: f64, out: &mut [f64; MOST]) -> bool {
@@ -154,12 +142,10 @@ impl Stand {
 
     /// The same by trying every set of three or more.
     fn search(&self, total: f64, moments: [f64; 2], out: &mut [f64; MOST]) -> bool {
-        (1..=all_of(self.n))
-            .filter(|on| on.count_ones() >= 3)
-            .any(|on| {
-                let rest = self.settle(on, total, moments).filter(|rest| rest.good);
-                rest.is_some_and(|rest| rest.give(on, self.n, out))
-            })
+        (1..=all_of(self.n)).filter(|on| on.count_ones() >= 3).any(|on| {
+            let rest = self.settle(on, total, moments).filter(|rest| rest.good);
+            rest.is_some_and(|rest| rest.give(on, self.n, out))
+        })
     }
 
     /// Whether the plumb line goes down between the supports.
@@ -171,18 +157,11 @@ impl Stand {
     fn settle(&self, on: Set, total: f64, [sx, sy]: [f64; 2]) -> Option<Rest> {
         let fit = Fit::new(&self.at, on)?;
         let slack = SLACK * total.max(1.0);
-        let mut rest = Rest {
-            force: [0.0; MOST],
-            good: true,
-        };
+        let mut rest = Rest { force: [0.0; MOST], good: true };
         for (i, at) in self.at.iter().enumerate().take(self.n) {
             let [a, b, c] = fit.plane(*at);
             let force = total * a + sx * b + sy * c;
-            rest.good &= if on >> i & 1 == 1 {
-                force >= -slack
-            } else {
-                force <= slack
-            };
+            rest.good &= if on >> i & 1 == 1 { force >= -slack } else { force <= slack };
             rest.force[i] = force;
         }
         Some(rest)
@@ -203,18 +182,12 @@ struct Rest {
 
 impl Rest {
     fn pressed(&self, n: usize) -> Set {
-        (0..n)
-            .filter(|&i| self.force[i] > 0.0)
-            .fold(0, |set, i| set | 1 << i)
+        (0..n).filter(|&i| self.force[i] > 0.0).fold(0, |set, i| set | 1 << i)
     }
 
     fn give(&self, on: Set, n: usize, out: &mut [f64; MOST]) -> bool {
         for (i, load) in out.iter_mut().enumerate().take(n) {
-            *load = if on >> i & 1 == 1 {
-                self.force[i].max(0.0)
-            } else {
-                0.0
-            };
+            *load = if on >> i & 1 == 1 { self.force[i].max(0.0) } else { 0.0 };
         }
         true
     }
@@ -230,12 +203,8 @@ struct Fit {
 
 impl Fit {
     fn new(at: &[[f64; 2]; MOST], on: Set) -> Option<Fit> {
-        let members = || {
-            at.iter()
-                .enumerate()
-                .filter(move |(i, _)| on >> i & 1 == 1)
-                .map(|(_, p)| p)
-        };
+        let members =
+            || at.iter().enumerate().filter(move |(i, _)| on >> i & 1 == 1).map(|(_, p)| p);
         let count = f64::from(on.count_ones());
         let [x, y] = members().fold([0.0; 2], |[x, y], p| [x + p[0], y + p[1]]);
         let middle = [x / count, y / count];
@@ -248,11 +217,7 @@ impl Fit {
         if area <= 1e-12 * (xx + yy) * (xx + yy) {
             return None;
         }
-        Some(Fit {
-            count,
-            middle,
-            inverse: [yy / area, -xy / area, xx / area],
-        })
+        Some(Fit { count, middle, inverse: [yy / area, -xy / area, xx / area] })
     }
 
     /// What a support at `at` answers to the total and to each moment.
@@ -260,10 +225,6 @@ impl Fit {
         let [x, y] = [at[0] - self.middle[0], at[1] - self.middle[1]];
         let b = self.inverse[0] * x + self.inverse[1] * y;
         let c = self.inverse[1] * x + self.inverse[2] * y;
-        [
-            1.0 / self.count - b * self.middle[0] - c * self.middle[1],
-            b,
-            c,
-        ]
+        [1.0 / self.count - b * self.middle[0] - c * self.middle[1], b, c]
     }
 }

@@ -39,13 +39,8 @@ pub const STEP: Length = Length::mm(750);
 pub const WHEELED_PER_SECOND: Length = Length::mm(800);
 
 /// What is recalled and not read in a source, in words for reports.
-pub const FROM_MEMORY: &[&str] = &[
-    "release",
-    "position",
-    "bend and arise",
-    "kneel on both knees and arise",
-    "walk per pace",
-];
+pub const FROM_MEMORY: &[&str] =
+    &["release", "position", "bend and arise", "kneel on both knees and arise", "walk per pace"];
 
 /// So many tenths of a TMU.
 const fn tenths(n: i64) -> Time {
@@ -183,9 +178,6 @@ fn weight(mass: Mass) -> (i64, i64) {
     let last = WEIGHT.len() - 1;
     let beyond = (row - last as i64).max(0);
     let (factor, constant) = WEIGHT[(row as usize).min(last)];
-    let rise = (
-        WEIGHT[last].0 - WEIGHT[last - 1].0,
-        WEIGHT[last].1 - WEIGHT[last - 1].1,
-    );
+    let rise = (WEIGHT[last].0 - WEIGHT[last - 1].0, WEIGHT[last].1 - WEIGHT[last - 1].1);
     (factor + beyond * rise.0, constant + beyond * rise.1)
 }

@@ -34,11 +34,7 @@ impl Footprint {
             return None;
         }
         let next = corners.iter().cycle().skip(1);
-        let sides = corners
-            .iter()
-            .zip(next)
-            .map(|(a, b)| side(*a, *b, trail.as_mm()))
-            .collect();
+        let sides = corners.iter().zip(next).map(|(a, b)| side(*a, *b, trail.as_mm())).collect();
         Some(Footprint { sides })
     }
 
@@ -78,11 +74,7 @@ fn side(from: [Length; 2], to: [Length; 2], trail: f64) -> Side {
     let long = (dx * dx + dy * dy).sqrt();
     let inward = [-dy / long, dx / long];
     let offset = inward[0] * from[0].as_mm() + inward[1] * from[1].as_mm() + trail;
-    Side {
-        inward,
-        offset,
-        way: facing(inward),
-    }
+    Side { inward, offset, way: facing(inward) }
 }
 
 /// The face most opposite to a way in; front and back where it faces two alike.

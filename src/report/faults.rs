@@ -31,7 +31,7 @@ fn renderer(look: &Look) -> Renderer {
 fn group(finding: &Finding) -> Group<'_> {
     let title = level(finding.severity).primary_title(finding.text.as_str());
     let group = Group::with_title(title).elements(snippets(finding));
-    match finding.at.first().map(|span| place(span)) {
+    match finding.at.first().map(place) {
         Some(None) => group.element(Level::NOTE.with_name("at").message(outside(&finding.at[0]))),
         _ => group,
     }

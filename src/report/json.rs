@@ -6,11 +6,11 @@ use serde::{Serialize, Serializer, ser::SerializeMap};
 
 use crate::finding::{Finding, Severity, Span};
 use crate::geometry::{Box3, Point3};
+use crate::tasks::check::Understood;
 use crate::tasks::outcome::{
     Balance, Bound, Broken, CasterLoad, Caution, Copy, Effort, Kept, LeftOut, Placement, Plan,
     Solid, Start, Step, SurfaceLoad, TermPart, Tip, Worth,
 };
-use crate::tasks::check::Understood;
 use crate::units::{Length, Mass, Price};
 
 /// A plan as one document, ending with a line break.

@@ -1,10 +1,10 @@
 //! The ledger in words: what each lot's place costs and why, and what is broken.
 
+use super::Scope;
 use super::cost::COSTS;
 use super::ledger::Ledger;
 use super::rule::{Against, RULES};
 use super::view::{Closure, View};
-use super::Scope;
 use crate::site::{Board, Stand};
 use crate::units::Price;
 
@@ -73,7 +73,13 @@ pub fn broken(board: &Board, ledger: &Ledger) -> Vec<BrokenRule> {
     all
 }
 
-fn tell(board: &Board, ledger: &Ledger, stand: &Stand, r: usize, subject: usize) -> Option<BrokenRule> {
+fn tell(
+    board: &Board,
+    ledger: &Ledger,
+    stand: &Stand,
+    r: usize,
+    subject: usize,
+) -> Option<BrokenRule> {
     let card = &RULES[r];
     let mut closure = Closure::default();
     let mut view = View { board, lot: 0, way: 0, closure: &closure, pair: 0, surface: 0, stand };

@@ -1,9 +1,9 @@
 //! The ledger: every price and every broken rule of a layout, kept up to date as the board changes.
 
+use super::Scope;
 use super::cost::COSTS;
 use super::rule::RULES;
 use super::view::{Closure, View};
-use super::Scope;
 use crate::site::{Board, Stand, Touched};
 use crate::units::Price;
 
@@ -11,16 +11,15 @@ use crate::units::Price;
 /// place on the cart for seconds.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug, Default)]
 pub struct Score {
-    /// A million for each broken rule, and the thousandths by which it is broken.
+    /// How many rules are broken, subject by subject.
     pub broken: i64,
     /// What the copies off the cart cost, in microseconds a week.
     pub off_cart: i64,
     /// All terms, in microseconds a week.
     pub cost: i64,
+    /// By how much rules are broken: the sum of the excesses, in thousandths of their limits.
+    pub excess: i64,
 }
-
-/// What each broken rule counts, besides its excess.
-const BROKEN: i64 = 1_000_000;
 
 /// One entry as it was before a change.
 #[derive(Clone, Copy, Debug)]
@@ -203,7 +202,8 @@ impl Ledger {
         if old != new {
             undo.entries.push(Old::Rule(at as u32, old));
             self.rules[at] = new;
-            self.score.broken += counted(new) - counted(old);
+            self.score.broken += i64::from(new > 0) - i64::from(old > 0);
+            self.score.excess += new - old;
         }
     }
 
@@ -245,8 +245,7 @@ impl Ledger {
         for (r, card) in RULES.iter().enumerate().filter(|(_, r)| r.scope == Scope::Lot) {
             excesses[r] = (card.excess)(&view);
         }
-        for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == Scope::Lot) {
-            debug_assert_eq!(card.scope, Scope::Lot);
+        for (c, _) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == Scope::Lot) {
             self.set_cost(self.cost_rows[c] + lot, prices[c], undo);
         }
         for (r, _) in RULES.iter().enumerate().filter(|(_, r)| r.scope == Scope::Lot) {
@@ -297,12 +296,7 @@ impl Ledger {
 
 /// What a way out is worth to a lot: rules first, then cost.
 fn worth(view: &View) -> (i64, i64) {
-    let broken = RULES.iter().filter(|r| r.scope == Scope::Lot).map(|r| counted((r.excess)(view)));
+    let broken = RULES.iter().filter(|r| r.scope == Scope::Lot).map(|r| (r.excess)(view));
     let cost = COSTS.iter().filter(|c| c.scope == Scope::Lot).map(|c| (c.weigh)(view).as_us());
-    (broken.sum(), cost.sum())
-}
-
-#[inline]
-fn counted(excess: i64) -> i64 {
-    if excess == 0 { 0 } else { BROKEN + excess }
+    (broken.filter(|&e| e > 0).map(|e| 1_000_000 + e).sum(), cost.sum())
 }

@@ -2,7 +2,7 @@
 
 use super::Site;
 use super::surface::{SpaceKind, local};
-use super::walk::{Floor, Rect2};
+use super::walk::{CLEARANCE, Floor, Rect2};
 use crate::domain::{CartPlace, Face, Room, Shop, Station, Workspace};
 use crate::geometry::Way;
 use crate::physics::motion;
@@ -10,16 +10,14 @@ use crate::units::{Length, Time};
 
 /// How far from a face one stands: model's choice.
 const STAND: Length = Length::mm(400);
-/// How near to the cart, to what hangs on it and to things in the room one walks: model's choice.
-pub const ROUND: Length = Length::mm(250);
 
 /// Fills in the access prices of all spaces.
 pub(super) fn price(site: &mut Site, workspace: &Workspace) {
     let shop = &workspace.shop;
-    let alone = Floor::new(&around(site, None), None, ROUND);
+    let alone = Floor::new(&around(site, None), None, CLEARANCE);
     let placed = shop.room.cart.as_ref().map(|cart| {
         let room = shop.room.size.map(|size| in_cart_frame(cart, [Length::ZERO; 2], size));
-        (Floor::new(&around(site, Some((&shop.room, cart))), room, ROUND), ())
+        (Floor::new(&around(site, Some((&shop.room, cart))), room, CLEARANCE), ())
     });
     let floor = placed.as_ref().map_or(&alone, |(f, ())| f);
     for s in 0..site.spaces.len() {
@@ -75,7 +73,7 @@ pub(super) fn standing_place(site: &Site, s: usize, way: Way) -> [Length; 2] {
 
 fn before(site: &Site, way: Way, middle: [Length; 2]) -> [Length; 2] {
     let axis = way.axis();
-    let out = STAND.max(hung(site, way) + ROUND);
+    let out = STAND.max(hung(site, way) + CLEARANCE);
     let mut place = middle;
     if axis < 2 {
         place[axis] = if way.rising() { site.size[axis] + out } else { -out };
@@ -97,9 +95,11 @@ fn around(site: &Site, room: Option<(&Room, &CartPlace)>) -> Vec<Rect2> {
     let mut all = vec![cart];
     all.extend(panels.map(|s| flat(&s.volume)));
     if let Some((room, cart)) = room {
-        all.extend(room.obstacles.iter().map(|o| {
-            in_cart_frame(cart, o.at, [o.at[0] + o.size[0], o.at[1] + o.size[1]])
-        }));
+        all.extend(
+            room.obstacles
+                .iter()
+                .map(|o| in_cart_frame(cart, o.at, [o.at[0] + o.size[0], o.at[1] + o.size[1]])),
+        );
     }
     all
 }
@@ -116,8 +116,5 @@ fn in_cart_frame(cart: &CartPlace, a: [Length; 2], b: [Length; 2]) -> Rect2 {
         }
     };
     let (p, q) = (turn(a), turn(b));
-    Rect2::new(
-        [p[0].min(q[0]), p[1].min(q[1])],
-        [p[0].max(q[0]), p[1].max(q[1])],
-    )
+    Rect2::new([p[0].min(q[0]), p[1].min(q[1])], [p[0].max(q[0]), p[1].max(q[1])])
 }

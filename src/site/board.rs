@@ -28,7 +28,7 @@ pub struct Change {
 }
 
 /// What changes touched: every subject whose price may differ.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Touched {
     /// Lots that moved, and all that they stand or stood in the way of.
     pub lots: Vec<u32>,
@@ -38,6 +38,19 @@ pub struct Touched {
     pub surfaces: Vec<u32>,
     seen: Vec<u32>,
     round: u32,
+}
+
+impl Default for Touched {
+    fn default() -> Touched {
+        // Rounds count from 1, so that nothing is seen before the first.
+        Touched {
+            lots: Vec::new(),
+            moved: Vec::new(),
+            surfaces: Vec::new(),
+            seen: Vec::new(),
+            round: 1,
+        }
+    }
 }
 
 impl Touched {
@@ -88,6 +101,8 @@ pub struct Board<'s> {
     /// For each lot and way: whether no board crosses its way.
     open: Vec<[bool; 2]>,
     loads: Vec<Mass>,
+    /// What is left of each surface's area, in square micrometres.
+    left: Vec<i64>,
     mass: Mass,
     moments: [i128; 3],
     /// Footprint of what stands on the bench, in square millimetres times 10¹².
@@ -107,6 +122,7 @@ impl<'s> Board<'s> {
             hinders: vec![Vec::new(); site.lots.len()],
             open: vec![[true; 2]; site.lots.len()],
             loads: vec![Mass::ZERO; site.surfaces.len()],
+            left: site.surfaces.iter().map(|s| s.area).collect(),
             mass: site.statics.carcass,
             moments: site.statics.carcass_moments,
             bench: 0,
@@ -164,6 +180,11 @@ impl<'s> Board<'s> {
     #[inline]
     pub fn load(&self, surface: usize) -> Mass {
         self.loads[surface]
+    }
+    /// What is left of a surface's area, in square micrometres: less than a thing's own area means that it cannot be there.
+    #[inline]
+    pub fn left(&self, surface: usize) -> i64 {
+        self.left[surface]
     }
     /// Mass of the whole cart, and twice its first moments (ng·nm).
     pub fn sums(&self) -> (Mass, [i128; 3]) {
@@ -287,7 +308,7 @@ impl<'s> Board<'s> {
     /// Adds a lot and all whose way it stands in, through any number of others.
     fn touch_up(&mut self, lot: u32, touched: &mut Touched) {
         touched.lot(lot);
-        let mut next = touched.lots.len() - 1;
+        let mut next = touched.lots.len().saturating_sub(1);
         // A lot that was touched before may have gained others behind it since.
         for k in 0..self.hinders[lot as usize].len() {
             touched.lot(self.hinders[lot as usize][k] / 2);
@@ -305,6 +326,7 @@ impl<'s> Board<'s> {
         let mass = self.site.lots[lot].mass * sign;
         let surface = place.home.surface as usize;
         self.loads[surface] += mass;
+        self.left[surface] -= sign * place.home.area;
         self.mass += mass;
         for axis in 0..3 {
             self.moments[axis] += twice_moment(mass, &place.space, axis);

@@ -41,9 +41,7 @@ pub(super) fn breadth(carcass: &Carcass, face: Face) -> Length {
 
 /// Where a bay opens and how deep it is; `None` where it stands behind a bay that is not there or goes through.
 pub(super) fn opening(carcass: &Carcass, bay: &Bay) -> Option<Opening> {
-    let span = |b: &Bay| {
-        ([b.at[0], b.at[0] + b.opening[0]], [b.at[1], b.at[1] + b.opening[1]])
-    };
+    let span = |b: &Bay| ([b.at[0], b.at[0] + b.opening[0]], [b.at[1], b.at[1] + b.opening[1]]);
     match &bay.depth {
         Depth::Deep(depth) => {
             let (u, v) = span(bay);
@@ -163,6 +161,9 @@ fn along(face: Face) -> usize {
 fn add_surface(site: &mut Site, mut surface: Surface) -> usize {
     let index = site.surfaces.len();
     surface.space = site.spaces.len() - 1;
+    let [p, q] = surface.free_axes();
+    let micrometres = |axis| surface.free.extent(axis).as_nm() / 1000 + 1;
+    surface.area = micrometres(p) * micrometres(q);
     site.spaces[surface.space].surfaces.push(index);
     site.surfaces.push(surface);
     index
@@ -177,6 +178,7 @@ fn deck(name: &str, face: Face, free: Box3, limit: Option<Mass>, kind: Kind) -> 
         rest: Rest { axis: 2, greater: false },
         lie: Lie::Along,
         along: along(face),
+        area: 0,
         limit,
         needs_clearance: kind == Kind::Deck && face != Face::Top,
     }
@@ -240,6 +242,7 @@ fn hanging_wall(wall: Wall, face: Face, free: Box3, limit: Option<Mass>) -> Surf
         rest,
         lie: if side { Lie::Across } else { Lie::Along },
         along: along(face),
+        area: 0,
         limit,
         needs_clearance: false,
     }
@@ -282,9 +285,8 @@ fn add_bench(site: &mut Site, carcass: &Carcass) {
     }
     site.bench_area = left * w.as_mm() * d.as_mm();
     let over = [top, top + OVER_BENCH];
-    let lift = |u: [Length; 2], v: [Length; 2]| {
-        Box3::new([u[0], v[0], over[0]], [u[1], v[1], over[1]])
-    };
+    let lift =
+        |u: [Length; 2], v: [Length; 2]| Box3::new([u[0], v[0], over[0]], [u[1], v[1], over[1]]);
     let mut zones: Vec<Box3> = carcass
         .bench
         .zones

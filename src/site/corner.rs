@@ -254,7 +254,8 @@ pub fn surface_of_entry(site: &Site, entry: &Entry) -> Option<usize> {
     let on_bench = entry.bay.trim().is_empty() && entry.face == Some(Face::Top);
     let named = |s: &usize| {
         let surface = &site.surfaces[*s];
-        let right = entry.surface.as_ref().is_none_or(|n| surface.name.eq_ignore_ascii_case(n.trim()));
+        let right =
+            entry.surface.as_ref().is_none_or(|n| surface.name.eq_ignore_ascii_case(n.trim()));
         let bench = site.spaces[surface.space].kind == SpaceKind::Bench;
         right && (answers(&parts, site, *s) || on_bench && bench)
     };
@@ -279,9 +280,7 @@ pub(super) fn home_of_entry(
         .filter(|&f| told(&lot.forms[f]))
         .filter_map(|f| home(site, lot, s, f))
         .find(|h| {
-            (0..3).all(|a| {
-                needed(lot, &site.surfaces[s], h, a) <= site.surfaces[s].free.extent(a)
-            })
+            (0..3).all(|a| needed(lot, &site.surfaces[s], h, a) <= site.surfaces[s].free.extent(a))
         })
         .map(|h| (h, entry.at))
 }

@@ -33,6 +33,8 @@ pub struct Home {
     pub form: u32,
     /// How far it reaches along the three axes there.
     pub extents: [Length; 3],
+    /// The area that it takes of the surface, in square micrometres, rounded down.
+    pub area: i64,
 }
 
 /// What takes one place: a copy, a pile or a row.
@@ -50,6 +52,8 @@ pub struct Lot {
     pub mass: Mass,
     /// Fetches a week.
     pub uses: Uses,
+    /// Volume as it is kept, in cubic millimetres.
+    pub bulk: i64,
     /// What it is off the cart: the price of fetching it from elsewhere, and a fetch a year for each copy.
     pub off_cart: Price,
     /// What it costs to move it out of the way and back.
@@ -184,6 +188,7 @@ fn make(site: &Site, workspace: &Workspace, item: usize, first: u32, copies: u32
         unit: it.weight,
         mass: it.weight * n,
         uses: uses(it, first, copies),
+        bulk: bulk(it) * n,
         off_cart: off_cart(site.elsewhere, it, copies),
         aside: (motion::GRASP + motion::move_b(ASIDE, it.weight) + motion::RELEASE) * 2 * n,
         handling: handling(it),
@@ -196,6 +201,12 @@ fn make(site: &Site, workspace: &Workspace, item: usize, first: u32, copies: u32
     };
     lot.homes = homes(site, &lot);
     lot
+}
+
+/// Volume of one copy in whole cubic millimetres.
+fn bulk(item: &Item) -> i64 {
+    let Dims { w, d, h } = item.size;
+    (w.as_mm() * d.as_mm() * h.as_mm()).min(1e15) as i64
 }
 
 /// Fetches of a lot: its share of the item's, or all of them where one fetch brings every copy.
@@ -218,10 +229,7 @@ fn off_cart(elsewhere: Time, item: &Item, copies: u32) -> Price {
 
 /// Taking it and putting it back: a reach, a grasp, a move and a release, twice.
 fn handling(item: &Item) -> Time {
-    (motion::reach_b(PLAIN)
-        + motion::GRASP
-        + motion::move_b(PLAIN, item.weight)
-        + motion::RELEASE)
+    (motion::reach_b(PLAIN) + motion::GRASP + motion::move_b(PLAIN, item.weight) + motion::RELEASE)
         * 2
 }
 
@@ -292,7 +300,10 @@ pub(super) fn home(site: &Site, lot: &Lot, s: usize, f: usize) -> Option<Home> {
         return None;
     }
     let dims = turned_dims(form, surface)?;
-    Some(Home { surface: s as u32, form: f as u32, extents: surface.extents(dims) })
+    let extents = surface.extents(dims);
+    let [p, q] = surface.free_axes();
+    let area = (extents[p].as_nm() / 1000) * (extents[q].as_nm() / 1000);
+    Some(Home { surface: s as u32, form: f as u32, extents, area })
 }
 
 /// Whether orders and limits let the lot be on that surface at all.

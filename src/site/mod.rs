@@ -16,10 +16,14 @@ pub mod walk;
 
 pub use apart::{Clash, FIRE, FUEL, Pair};
 pub use board::{Board, Change, Place, Touched};
-pub use corner::{Clearing, box_at, corner_of, fits_at, for_each_corner, has_way_out, surface_of_entry};
+pub use corner::{
+    Clearing, box_at, corner_of, fits_at, for_each_corner, has_way_out, surface_of_entry,
+};
 pub use lot::{Form, Home, Lot, answers, best_spots, reach_depth};
 pub use stability::{Case, CaseKind, Stand, Statics, TIP_CLOSED, TIP_OPEN};
-pub use surface::{Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, depth_from, local, world};
+pub use surface::{
+    Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, depth_from, local, world,
+};
 
 use crate::domain::{Item, Workspace};
 use crate::finding::Finding;

@@ -129,6 +129,8 @@ pub struct Surface {
     pub lie: Lie,
     /// The axis along its face as seen: 0 or 1.
     pub along: Axis,
+    /// Its area in square micrometres, rounded up.
+    pub area: i64,
     /// What it carries, where the file says so.
     pub limit: Option<Mass>,
     /// Whether free height is needed above things.
@@ -217,4 +219,3 @@ pub fn depth_from(way: Way, size: [Length; 3], b: &Box3) -> Length {
     let middle = b.middle(axis);
     (if way.rising() { size[axis] - middle } else { middle }).max(Length::ZERO)
 }
-

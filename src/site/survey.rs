@@ -98,7 +98,8 @@ impl Survey<'_> {
         if v[0] < low || v[1] > high {
             let (a, b) = (self.show(v[0]), self.show(v[1]));
             let (low, high) = (self.show(low), self.show(high));
-            let text = format!("{name} sticks out of the cart: {a} to {b}, the box is {low} to {high}");
+            let text =
+                format!("{name} sticks out of the cart: {a} to {b}, the box is {low} to {high}");
             self.fault(text, span, "heights count from the floor, casters included");
         }
     }
@@ -122,8 +123,13 @@ impl Survey<'_> {
             let under = last.map_or(Length::ZERO, |s| s.height);
             if shelf.height - thick < under || shelf.height >= high {
                 let (top, room) = (self.show(shelf.height), self.show(high));
-                let text = format!("{name} has its top at {top}: no room under or over it in {room}");
-                self.fault(text, &shelf.span, "shelves may not touch each other, the floor or the top");
+                let text =
+                    format!("{name} has its top at {top}: no room under or over it in {room}");
+                self.fault(
+                    text,
+                    &shelf.span,
+                    "shelves may not touch each other, the floor or the top",
+                );
             }
             let reach = shelf_reach(bay, shelf, depth);
             if reach[0] < Length::ZERO || reach[1] > depth || reach[0] >= reach[1] {
@@ -131,7 +137,10 @@ impl Survey<'_> {
                 let text = format!("{name} reaches from {a} to {b} of a bay {d} deep");
                 self.fault(text, &shelf.span, "make the shelf's `depth` or `front` smaller");
             }
-            if bay.depth == Depth::Through && shelf.front.is_none() && shelf.depth.is_some_and(|d| d < depth) {
+            if bay.depth == Depth::Through
+                && shelf.front.is_none()
+                && shelf.depth.is_some_and(|d| d < depth)
+            {
                 let text = format!("{name}: in a bay that goes through, `depth` needs `front`");
                 self.fault(text, &shelf.span, "say with `front` how far in the shelf begins");
             }
@@ -146,7 +155,11 @@ impl Survey<'_> {
         let on_row = step > Length::ZERO && row.as_nm() % step.as_nm() == 0;
         if step <= Length::ZERO || shelf.height < low || shelf.height > high || !on_row {
             let text = format!("{name} stands on none of its own rows");
-            self.fault(text, &shelf.span, "`adjust` is [lowest, highest, step]; `height` must be one of them");
+            self.fault(
+                text,
+                &shelf.span,
+                "`adjust` is [lowest, highest, step]; `height` must be one of them",
+            );
         }
     }
 
@@ -155,7 +168,11 @@ impl Survey<'_> {
         for drawer in &carcass.drawers {
             let name = format!("{} / {}", drawer.face.name(), drawer.name);
             if drawer.face == Face::Top {
-                self.fault(format!("{name}: a drawer cannot open upwards"), &drawer.span, "give it to a side");
+                self.fault(
+                    format!("{name}: a drawer cannot open upwards"),
+                    &drawer.span,
+                    "give it to a side",
+                );
                 continue;
             }
             let u = [drawer.at[0], drawer.at[0] + drawer.opening[0]];
@@ -176,7 +193,11 @@ impl Survey<'_> {
         for panel in &carcass.panels {
             let name = format!("{} / {}", panel.face.name(), panel.name);
             if panel.face == Face::Top {
-                self.fault(format!("{name}: a panel hangs on a side, not on top"), &panel.span, "give it to a side");
+                self.fault(
+                    format!("{name}: a panel hangs on a side, not on top"),
+                    &panel.span,
+                    "give it to a side",
+                );
                 continue;
             }
             self.panel(panel, &name);
@@ -243,7 +264,11 @@ impl Survey<'_> {
                 || zone.at[0] + zone.size[0] > carcass.width
                 || zone.at[1] + zone.size[1] > carcass.depth;
             if out {
-                self.fault("a zone of the bench sticks out of the top".to_owned(), &zone.span, "u and v count from the front-left corner");
+                self.fault(
+                    "a zone of the bench sticks out of the top".to_owned(),
+                    &zone.span,
+                    "u and v count from the front-left corner",
+                );
             }
         }
     }
@@ -253,11 +278,23 @@ impl Survey<'_> {
         let span = casters.span.clone();
         let (most, n) = (crate::physics::casters::MOST, casters.at.len());
         if n < 3 {
-            self.fault(format!("{n} casters cannot carry a cart"), &span, "give at least three, not in one line");
+            self.fault(
+                format!("{n} casters cannot carry a cart"),
+                &span,
+                "give at least three, not in one line",
+            );
         } else if n > most {
-            self.fault(format!("{n} casters are more than this program can judge"), &span, "give at most twelve");
+            self.fault(
+                format!("{n} casters are more than this program can judge"),
+                &span,
+                "give at most twelve",
+            );
         } else if crate::physics::casters::Supports::new(&casters.at).is_none() {
-            self.fault("the casters stand in one line".to_owned(), &span, "give at least three, not in one line");
+            self.fault(
+                "the casters stand in one line".to_owned(),
+                &span,
+                "give at least three, not in one line",
+            );
         }
         for at in &casters.at {
             let out = at[0] < Length::ZERO
@@ -266,7 +303,11 @@ impl Survey<'_> {
                 || at[1] > self.carcass.depth;
             if out {
                 let (x, y) = (self.show(at[0]), self.show(at[1]));
-                self.fault(format!("a caster at {x}, {y} is not under the cart"), &span, "x and y count from the front-left corner");
+                self.fault(
+                    format!("a caster at {x}, {y} is not under the cart"),
+                    &span,
+                    "x and y count from the front-left corner",
+                );
             }
         }
     }

@@ -9,10 +9,12 @@ use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;
 use std::sync::atomic::Ordering;
 
-/// What a broken rule weighs in the search, in microseconds for each count of `Score::broken`: 30 s a rule.
-const PER_BROKEN: i64 = 30;
+/// What a broken rule weighs in the search, in microseconds.
+const PER_BROKEN: i64 = 30_000_000;
+/// What each thousandth of its excess weighs besides.
+const PER_EXCESS: i64 = 30_000;
 /// How much dearer a copy off the cart is in the search than in the score.
-const PER_OFF_CART: i64 = 8;
+const PER_OFF_CART: i64 = 20;
 /// Trial moves between two looks at the outside.
 const GLANCE: u64 = 1024;
 
@@ -77,10 +79,11 @@ impl<'s> Search<'s> {
     fn warmth(&mut self, zoning: &Zoning, rng: &mut Xoshiro256PlusPlus, tries: u64) -> f64 {
         let (mut sum, mut n) = (0.0, 0u32);
         for _ in 0..tries {
-            let before = energy(self.ledger.score());
+            let cost = self.ledger.score().cost;
             if let Some(after) = self.step(zoning, rng) {
-                let rise = energy(after) - before;
-                if rise > 0 && after.broken <= self.undo.score().broken {
+                let rise = after.cost - cost;
+                let before = self.undo.score();
+                if rise > 0 && after.broken <= before.broken && after.off_cart <= before.off_cart {
                     sum += rise as f64;
                     n += 1;
                 }
@@ -140,8 +143,8 @@ impl<'s> Search<'s> {
             let before = self.ledger.score();
             let Some(after) = self.step(zoning, rng) else { continue };
             run.priced += 1;
-            let worse = after.broken > before.broken || after.off_cart > before.off_cart;
-            let refused = strict && worse && (after.broken, after.off_cart) > (before.broken, before.off_cart);
+            let refused =
+                strict && (after.broken, after.off_cart) > (before.broken, before.off_cart);
             if refused || !accepted(energy(after) - energy(before), temperature, rng) {
                 self.take_back();
             } else if after < run.score {
@@ -154,7 +157,10 @@ impl<'s> Search<'s> {
 
 /// One number for the acceptance test.
 fn energy(score: Score) -> i64 {
-    score.cost + PER_OFF_CART * score.off_cart + PER_BROKEN * score.broken
+    score.cost
+        + PER_OFF_CART * score.off_cart
+        + PER_BROKEN * score.broken
+        + PER_EXCESS * score.excess
 }
 
 #[inline]

@@ -16,8 +16,10 @@ pub fn bound(site: &Site, off_cart: Price) -> Price {
         .collect();
     let all: Price = lots.iter().map(|l| l.0).sum();
     // Left out anyhow: what has no home at all.
-    let homeless: Price =
-        (0..site.lots.len()).filter(|&l| homes(site, l).is_empty()).map(|l| site.lots[l].off_cart).sum();
+    let homeless: Price = (0..site.lots.len())
+        .filter(|&l| homes(site, l).is_empty())
+        .map(|l| site.lots[l].off_cart)
+        .sum();
     let mut allowance = (off_cart - homeless).max(Price::ZERO).as_us() as f64;
     lots.sort_by(|a, b| {
         let left = i128::from(b.0.as_us()) * i128::from(a.1.as_us());

@@ -1,8 +1,14 @@
 //! What is done by looking at every corner place, not by drawing one: filling, settling and squeezing in.
 
 use super::zoning::Zoning;
-use crate::score::{Ledger, Score, Undo};
+use crate::score::{Ledger, Score, Undo, way_prices};
 use crate::site::{Board, Change, Clearing, Home, Place, Touched, for_each_corner};
+use crate::units::Time;
+
+/// How many places on its own surface a lot is tried at.
+const FEW: usize = 12;
+/// Surfaces with more things than this are left as they are.
+const CROWDED: usize = 24;
 
 /// Puts every lot that is off the cart into its best free corner place, the most valuable first.
 pub fn fill(board: &mut Board, zoning: &Zoning) {
@@ -20,7 +26,8 @@ pub fn settle(board: &mut Board, zoning: &Zoning) {
     let mut ledger = Ledger::new(board);
     for lot in 0..board.site().lots.len() {
         let Some(place) = board.place(lot).copied() else { continue };
-        if board.site().lots[lot].fixed.is_some() {
+        let space = board.site().surfaces[place.home.surface as usize].space;
+        if board.site().lots[lot].fixed.is_some() || board.members(space).len() > CROWDED {
             continue;
         }
         let homes = zoning.on_surface(lot, place.home.surface).to_vec();
@@ -36,28 +43,47 @@ fn off_cart(board: &Board) -> Vec<usize> {
     off
 }
 
-/// Tries every corner place of a lot on these homes and keeps the best, if it betters the score.
+/// Tries the corner places of a lot on these homes, the easiest to walk and reach to first, and keeps the best of the
+/// first few that better the score; a lot off the cart takes the first.
 fn best_place(board: &mut Board, ledger: &mut Ledger, lot: usize, homes: &[Home]) -> bool {
-    let mut places = Vec::new();
-    let mut clearing = Clearing::default();
-    for home in homes {
-        for_each_corner(board, lot, home, &mut clearing, |place| {
-            places.push(place);
-            true
-        });
-    }
+    let places = corners(board, lot, homes);
     let before = ledger.score();
+    let was_off = board.place(lot).is_none();
+    let most = if was_off { places.len() } else { FEW };
     let mut best: Option<(Score, Place)> = None;
-    for place in places {
+    for place in places.into_iter().take(most) {
         let score = trial(board, ledger, &[Change { lot, to: Some(place) }]);
         if score < best.map_or(before, |b| b.0) {
             best = Some((score, place));
+            if was_off {
+                break;
+            }
         }
     }
     if let Some((_, place)) = best {
         keep(board, ledger, Change { lot, to: Some(place) });
     }
     best.is_some()
+}
+
+/// The free corner places of a lot on these homes, the easiest to walk and reach to first.
+fn corners(board: &Board, lot: usize, homes: &[Home]) -> Vec<Place> {
+    let mut places = Vec::new();
+    let mut clearing = Clearing::default();
+    for home in homes {
+        let mine = board.place(lot).is_some_and(|p| p.home.surface == home.surface);
+        if !mine && home.area > board.left(home.surface as usize) {
+            continue;
+        }
+        for_each_corner(board, lot, home, &mut clearing, |place| {
+            places.push(place);
+            true
+        });
+    }
+    places.sort_by_cached_key(|place| {
+        way_prices(board.site(), lot, place).map(|(_, t)| t).min().unwrap_or(Time::s(1_000_000))
+    });
+    places
 }
 
 /// The score after some changes, which are taken back again.
@@ -89,6 +115,7 @@ pub fn squeeze(board: &mut Board) {
     let mut ledger = Ledger::new(board);
     loop {
         let before = ledger.score();
+        turn_out(board, &mut ledger);
         for lot in off_cart(board) {
             if board.site().lots[lot].fixed.is_some() {
                 continue;
@@ -100,6 +127,22 @@ pub fn squeeze(board: &mut Board) {
         }
         if ledger.score() >= before {
             return;
+        }
+    }
+}
+
+/// Takes off the cart whatever breaks a rule by being on it.
+fn turn_out(board: &mut Board, ledger: &mut Ledger) {
+    if ledger.score().broken == 0 {
+        return;
+    }
+    for lot in 0..board.site().lots.len() {
+        if board.place(lot).is_none() || board.site().lots[lot].fixed.is_some() {
+            continue;
+        }
+        let off = Change { lot, to: None };
+        if trial(board, ledger, &[off]) < ledger.score() {
+            keep(board, ledger, off);
         }
     }
 }

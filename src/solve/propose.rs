@@ -1,7 +1,10 @@
 //! Trial moves: each is legal in its geometry before anything is priced.
 
 use super::zoning::Zoning;
-use crate::site::{Board, Change, Clearing, Home, Place, Touched, has_way_out};
+use crate::score::way_prices;
+use crate::site::{
+    Board, Change, Clearing, Home, Place, Touched, fits_at, for_each_corner, has_way_out,
+};
 use crate::units::Length;
 use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;
@@ -14,12 +17,27 @@ pub struct Mover {
     pub undo: Vec<Change>,
     /// Lots that may be moved.
     movable: Vec<u32>,
+    /// Lots that lost their place to another in this move.
+    turned_out: Vec<u32>,
 }
 
 /// Shares of the kinds of move, in hundredths: what a bench on packed carts showed to help.
-const RELOCATE: u32 = 40;
-const SWAP: u32 = 75;
-const NUDGE: u32 = 94;
+const RELOCATE: u32 = 30;
+const SWAP: u32 = 60;
+const NUDGE: u32 = 75;
+const CYCLE: u32 = 80;
+/// Most lots that one may turn out of their places.
+const MOST_TURNED_OUT: usize = 4;
+/// How many homes a lot that lost its place tries.
+const TRIES: u32 = 12;
+/// How many homes are drawn for a lot before it is left where it is.
+const DRAWS: u32 = 4;
+/// One move in so many empties a space and fills it anew.
+const SELDOM: u32 = 200;
+/// Most lots that are placed anew at once.
+const MOST_REBUILT: usize = 24;
+/// Noise in choosing among places, in microseconds a fetch.
+const NOISE: u32 = 300_000;
 
 impl Mover {
     /// For a board's lots that are not fixed and have a home at all.
@@ -48,11 +66,14 @@ impl Mover {
         touched.clear();
         let lot = self.any(rng);
         let kind = rng.random_range(0..100u32);
-        let done = if board.place(lot).is_none() {
+        let seldom = kind == 0 && rng.random_range(0..SELDOM / 100) == 0;
+        let done = if seldom {
+            self.rebuild(board, zoning, lot, rng, touched)
+        } else if board.place(lot).is_none() {
             if kind < 50 {
                 self.relocate(board, zoning, lot, rng, touched)
             } else {
-                self.eject(board, zoning, lot, rng, touched)
+                self.barge(board, zoning, lot, rng, touched)
             }
         } else if kind < RELOCATE {
             self.relocate(board, zoning, lot, rng, touched)
@@ -60,8 +81,10 @@ impl Mover {
             self.swap(board, zoning, lot, rng, touched)
         } else if kind < NUDGE {
             self.nudge(board, zoning, lot, rng, touched)
-        } else {
+        } else if kind < CYCLE {
             self.cycle(board, zoning, lot, rng, touched)
+        } else {
+            self.barge(board, zoning, lot, rng, touched)
         };
         if !done {
             self.take_back(board, touched);
@@ -95,8 +118,15 @@ impl Mover {
         touched: &mut Touched,
     ) -> bool {
         let homes = &zoning.homes[lot];
-        let home = homes[rng.random_range(0..homes.len() as u32) as usize];
-        self.settle(board, lot, &home, rng, touched)
+        let here = board.place(lot).map(|p| p.home.surface);
+        // A surface without enough area left is not worth a look; a few draws find one that has, if there is one.
+        for _ in 0..DRAWS {
+            let home = homes[rng.random_range(0..homes.len() as u32) as usize];
+            if here == Some(home.surface) || home.area <= board.left(home.surface as usize) {
+                return self.settle(board, lot, &home, rng, touched);
+            }
+        }
+        false
     }
 
     /// One lot to another corner place, pose or turn on its own surface.
@@ -162,13 +192,18 @@ impl Mover {
     /// An end of the surface, or a coordinate at which the lot touches another thing.
     fn edge(&self, k: usize, rng: &mut Xoshiro256PlusPlus) -> Option<Length> {
         let n = self.clearing.len() as u32;
-        let draw = rng.random_range(0..2 * n + 2);
-        let c = match draw {
-            0 => self.clearing.range(k)[0],
-            1 => self.clearing.range(k)[1],
-            _ => self.clearing.edge((draw as usize - 2) / 2, k, draw % 2 == 0),
-        };
-        self.clearing.within(k, c).then_some(c)
+        for _ in 0..DRAWS {
+            let draw = rng.random_range(0..2 * n + 2);
+            let c = match draw {
+                0 => self.clearing.range(k)[0],
+                1 => self.clearing.range(k)[1],
+                _ => self.clearing.edge((draw as usize - 2) / 2, k, draw % 2 == 0),
+            };
+            if self.clearing.within(k, c) {
+                return Some(c);
+            }
+        }
+        None
     }
 
     /// Two lots change places.
@@ -192,6 +227,12 @@ impl Mover {
         else {
             return false;
         };
+        let room = |home: &Home, place: &Place| {
+            home.area <= board.left(home.surface as usize) + place.home.area
+        };
+        if a.home.surface != b.home.surface && !(room(&to_b, &b) && room(&to_a, &a)) {
+            return false;
+        }
         self.change(board, one, None, touched);
         self.change(board, other, None, touched);
         self.stand_in(board, one, &to_b, &b, rng, touched)
@@ -231,8 +272,9 @@ impl Mover {
             .all(|(k, home)| self.stand_in(board, ring[k], home, &targets[k], rng, touched))
     }
 
-    /// A lot from off the cart takes the place of one of lesser value, which looks for another.
-    fn eject(
+    /// A lot takes a corner place as if the things there were not, and those look for another place: first where it
+    /// came from, then anywhere; what finds none goes off the cart.
+    fn barge(
         &mut self,
         board: &mut Board,
         zoning: &Zoning,
@@ -240,21 +282,177 @@ impl Mover {
         rng: &mut Xoshiro256PlusPlus,
         touched: &mut Touched,
     ) -> bool {
-        let other = self.any(rng);
-        let Some(there) = board.place(other).copied() else { return false };
-        let Some(home) = Self::form_on(zoning, lot, &there, rng) else { return false };
-        self.change(board, other, None, touched);
-        if !self.stand_in(board, lot, &home, &there, rng, touched) {
+        let homes = &zoning.homes[lot];
+        let home = homes[rng.random_range(0..homes.len() as u32) as usize];
+        let before = board.place(lot).copied();
+        if !self.clearing.look(board, lot, &home) {
             return false;
         }
-        for _ in 0..4 {
-            let homes = &zoning.homes[other];
+        let (Some(p), Some(q)) = (self.edge(0, rng), self.edge(1, rng)) else { return false };
+        let place = Place { home, space: self.clearing.at(p, q) };
+        if before == Some(place) || !self.make_room(board, lot, &place, touched) {
+            return false;
+        }
+        if !fits_at(board, lot, &place, &mut self.clearing) {
+            return false;
+        }
+        self.change(board, lot, Some(place), touched);
+        let mut turned_out = std::mem::take(&mut self.turned_out);
+        // The bulky ones find a place least easily: they choose first.
+        turned_out.sort_by_key(|&o| (std::cmp::Reverse(board.site().lots[o as usize].mass), o));
+        for &other in &turned_out {
+            self.resettle(board, zoning, other as usize, before.as_ref(), rng, touched);
+        }
+        self.turned_out = turned_out;
+        true
+    }
+
+    /// Lifts what is in the way of a lot at a place; `false` where that is too much or may not be moved.
+    fn make_room(
+        &mut self,
+        board: &mut Board,
+        lot: usize,
+        place: &Place,
+        touched: &mut Touched,
+    ) -> bool {
+        let site = board.site();
+        let s = place.home.surface as usize;
+        let space = &site.spaces[site.surfaces[s].space];
+        let mut need = place.space;
+        need.max[2] += board.headroom(lot, s);
+        self.turned_out.clear();
+        for &other in std::iter::once(&site.surfaces[s].space).chain(&space.near) {
+            for &m in board.members(other) {
+                let Some(there) = board.place(m as usize) else { continue };
+                let mut its = there.space;
+                its.max[2] += board.headroom(m as usize, there.home.surface as usize);
+                if m as usize != lot && (need.overlaps(&there.space) || its.overlaps(&place.space))
+                {
+                    self.turned_out.push(m);
+                }
+            }
+        }
+        if self.turned_out.len() > MOST_TURNED_OUT
+            || self.turned_out.iter().any(|&m| site.lots[m as usize].fixed.is_some())
+        {
+            return false;
+        }
+        // Neighbours are kept in no order that means anything; moves must be made in one that does.
+        self.turned_out.sort_unstable();
+        for k in 0..self.turned_out.len() {
+            self.change(board, self.turned_out[k] as usize, None, touched);
+        }
+        true
+    }
+
+    /// Looks for a place for a lot that lost its own.
+    fn resettle(
+        &mut self,
+        board: &mut Board,
+        zoning: &Zoning,
+        lot: usize,
+        first: Option<&Place>,
+        rng: &mut Xoshiro256PlusPlus,
+        touched: &mut Touched,
+    ) {
+        if let Some(there) = first
+            && let Some(home) = Self::form_on(zoning, lot, there, rng)
+            && self.stand_in(board, lot, &home, there, rng, touched)
+        {
+            return;
+        }
+        let homes = &zoning.homes[lot];
+        for _ in 0..TRIES {
             let home = homes[rng.random_range(0..homes.len() as u32) as usize];
-            if self.settle(board, other, &home, rng, touched) {
-                break;
+            if home.area <= board.left(home.surface as usize)
+                && self.settle(board, lot, &home, rng, touched)
+            {
+                return;
+            }
+        }
+    }
+
+    /// Empties the space of a lot and fills it anew, one lot after the other into its best corner place there; what finds
+    /// none looks elsewhere. Lots off the cart that could be there take part.
+    fn rebuild(
+        &mut self,
+        board: &mut Board,
+        zoning: &Zoning,
+        lot: usize,
+        rng: &mut Xoshiro256PlusPlus,
+        touched: &mut Touched,
+    ) -> bool {
+        let Some(space) = board.space_of(lot) else { return false };
+        let mut lots = self.crew(board, zoning, space);
+        if lots.len() > MOST_REBUILT {
+            return false;
+        }
+        for &l in &lots {
+            if board.place(l).is_some() {
+                self.change(board, l, None, touched);
+            }
+        }
+        let by_use = rng.random_range(0..2u32) == 0;
+        lots.sort_by_cached_key(|&l| {
+            let one = &board.site().lots[l];
+            let bulk = if by_use { one.uses.as_nano() } else { one.bulk };
+            (std::cmp::Reverse(bulk / 100 * i64::from(rng.random_range(50..150u32))), l)
+        });
+        for l in lots {
+            if !self.best_in(board, zoning, l, space, rng, touched) {
+                self.resettle(board, zoning, l, None, rng, touched);
             }
         }
         true
+    }
+
+    /// The lots of a space that may be moved, and those off the cart that could be there; in the order of the file.
+    fn crew(&self, board: &Board, zoning: &Zoning, space: usize) -> Vec<usize> {
+        let site = board.site();
+        let could = |l: usize| {
+            zoning.homes[l].iter().any(|h| site.surfaces[h.surface as usize].space == space)
+        };
+        let movable = self.movable.iter().map(|&l| l as usize);
+        movable
+            .filter(|&l| match board.space_of(l) {
+                Some(s) => s == space,
+                None => could(l),
+            })
+            .collect()
+    }
+
+    /// Puts a lot into its best free corner place in a space, by walking and reaching alone.
+    fn best_in(
+        &mut self,
+        board: &mut Board,
+        zoning: &Zoning,
+        lot: usize,
+        space: usize,
+        rng: &mut Xoshiro256PlusPlus,
+        touched: &mut Touched,
+    ) -> bool {
+        let site = board.site();
+        let mut best: Option<(i64, Place)> = None;
+        for home in &zoning.homes[lot] {
+            if site.surfaces[home.surface as usize].space != space {
+                continue;
+            }
+            for_each_corner(board, lot, home, &mut self.clearing, |place| {
+                let each = way_prices(site, lot, &place).map(|(_, t)| t.as_us()).min();
+                if let Some(each) = each {
+                    // A little noise, so that equal places are not always filled from the same end.
+                    let price = each + i64::from(rng.random_range(0..NOISE));
+                    if best.as_ref().is_none_or(|b| price < b.0) {
+                        best = Some((price, place));
+                    }
+                }
+                true
+            });
+        }
+        if let Some((_, place)) = best {
+            self.change(board, lot, Some(place), touched);
+        }
+        best.is_some()
     }
 
     fn form_on(

@@ -16,7 +16,7 @@ use rayon::prelude::*;
 use std::sync::atomic::Ordering;
 
 /// Trial moves of a usual search on a cart of [`USUAL_LOTS`] lots, all runs together.
-const MOVES: u64 = 1_600_000;
+const MOVES: u64 = 4_000_000;
 const USUAL_LOTS: u64 = 60;
 /// Runs of the later rounds.
 const RUNS: usize = 8;
@@ -85,7 +85,7 @@ fn rounds(site: &Site, settings: &Settings, watch: &Watch, mut found: Found) -> 
     let orders: Vec<(usize, Order)> = (0..all.len() * copies)
         .map(|k| {
             let zoning = &all[k % all.len()];
-            let moves = total * 2 / 5 / (all.len() * copies) as u64;
+            let moves = total * 3 / 10 / (all.len() * copies) as u64;
             let from = allowed(&found.places, zoning);
             let heat = Heat { from: 0.4, to: 0.002 };
             (k % all.len(), Order { zoning, from, moves, heat, number: k as u64 })
@@ -94,11 +94,11 @@ fn rounds(site: &Site, settings: &Settings, watch: &Watch, mut found: Found) -> 
     let runs = make(site, settings.seed, watch, &mut found, orders);
     // Second and third round: from the best so far, warm and then cool.
     let best = ranked(runs, 4);
-    let orders = again(&all, &best, total * 3 / 10, Heat { from: 0.08, to: 0.001 }, 1000);
+    let orders = again(&all, &best, total * 5 / 10, Heat { from: 0.3, to: 0.001 }, 1000);
     let runs = make(site, settings.seed, watch, &mut found, orders);
     let mut best = ranked(runs, 2);
     best.extend(ranked(best.clone(), 1));
-    let orders = again(&all, &best, total * 3 / 10, Heat { from: 0.02, to: 0.0005 }, 2000);
+    let orders = again(&all, &best, total * 2 / 10, Heat { from: 0.02, to: 0.0005 }, 2000);
     make(site, settings.seed, watch, &mut found, orders);
     found.ended_early = watch.stop.load(Ordering::Relaxed);
     complete(site, &mut found);
@@ -177,7 +177,8 @@ fn again<'a>(
 /// The same places without those that a division does not allow.
 fn allowed(places: &[Option<Place>], zoning: &Zoning) -> Vec<Option<Place>> {
     let keeps = |lot: usize, place: &Place| {
-        zoning.homes[lot].is_empty() || zoning.homes[lot].iter().any(|h| h.surface == place.home.surface)
+        zoning.homes[lot].is_empty()
+            || zoning.homes[lot].iter().any(|h| h.surface == place.home.surface)
     };
     places.iter().enumerate().map(|(lot, p)| p.filter(|p| keeps(lot, p))).collect()
 }

@@ -16,20 +16,34 @@ const MOST: usize = 12;
 pub struct Zoning {
     /// For each lot, its allowed homes, surface by surface.
     pub homes: Vec<Vec<Home>>,
+    /// For each lot and surface, from where to where its homes there are in that list.
+    ranges: Vec<[u32; 2]>,
+    surfaces: usize,
 }
 
 impl Zoning {
     /// No division: every home is allowed.
     pub fn none(site: &Site) -> Zoning {
-        Zoning { homes: site.lots.iter().map(|l| l.homes.clone()).collect() }
+        Zoning::of(site.lots.iter().map(|l| l.homes.clone()).collect(), site.surfaces.len())
     }
+
+    fn of(homes: Vec<Vec<Home>>, surfaces: usize) -> Zoning {
+        let mut ranges = Vec::with_capacity(homes.len() * surfaces);
+        for all in &homes {
+            for s in 0..surfaces as u32 {
+                let from = all.partition_point(|h| h.surface < s) as u32;
+                let to = all.partition_point(|h| h.surface <= s) as u32;
+                ranges.push([from, to]);
+            }
+        }
+        Zoning { homes, ranges, surfaces }
+    }
+
     /// The homes of a lot on one surface.
     #[inline]
     pub fn on_surface(&self, lot: usize, surface: u32) -> &[Home] {
-        let homes = &self.homes[lot];
-        let from = homes.partition_point(|h| h.surface < surface);
-        let len = homes[from..].partition_point(|h| h.surface == surface);
-        &homes[from..from + len]
+        let [from, to] = self.ranges[lot * self.surfaces + surface as usize];
+        &self.homes[lot][from as usize..to as usize]
     }
 }
 
@@ -66,7 +80,7 @@ pub fn zonings(site: &Site) -> Vec<Zoning> {
 
 /// One division with the sum of the least prices of the lots that it concerns; `None` where one of them has no home.
 fn divide(site: &Site, sides: &[Option<bool>], fire: u8) -> Option<(Price, Zoning)> {
-    let mut zoning = Zoning::none(site);
+    let mut homes: Vec<Vec<Home>> = site.lots.iter().map(|l| l.homes.clone()).collect();
     let mut total = Price::ZERO;
     for (lot, side) in sides.iter().enumerate() {
         let Some(is_fire) = *side else { continue };
@@ -77,9 +91,9 @@ fn divide(site: &Site, sides: &[Option<bool>], fire: u8) -> Option<(Price, Zonin
         if site.lots[lot].homes.is_empty() {
             continue;
         }
-        zoning.homes[lot].retain(allowed);
-        let least = zoning.homes[lot].iter().map(|h| least_price(site, lot, h)).min()?;
+        homes[lot].retain(allowed);
+        let least = homes[lot].iter().map(|h| least_price(site, lot, h)).min()?;
         total += least;
     }
-    Some((total, zoning))
+    Some((total, Zoning::of(homes, site.surfaces.len())))
 }

@@ -9,7 +9,7 @@ use crate::site::{Board, Site};
 use crate::solve::{Found, Settings, Watch, bound, solve, start};
 use crate::units::Price;
 
-/// How often piles and rows that found no place are split into single copies.
+/// How many items are tried in single copies where a pile or a row of them found no place.
 const SPLITS: usize = 4;
 
 /// Plans a workspace.
@@ -23,36 +23,34 @@ pub fn plan(
 ) -> Result<Plan, Vec<Finding>> {
     let mut site = Site::new(workspace)?;
     let mut found = solve(&site, settings, watch);
-    for _ in 0..SPLITS {
-        let Some(item) = left_out_pile(&site, &found) else { break };
+    for item in left_out_piles(&site, &found).into_iter().take(SPLITS) {
         let finer = site.split(item, workspace);
         let again = solve(&finer, settings, watch);
-        let better = again.score < found.score;
-        (found.moves, found.priced) = (found.moves + again.moves, found.priced + again.priced);
-        found.restarts += again.restarts;
-        if !better {
-            break;
+        let (moves, priced) = (found.moves + again.moves, found.priced + again.priced);
+        let restarts = found.restarts + again.restarts;
+        if again.score < found.score {
+            found = again;
+            site = finer;
         }
-        found = Found {
-            moves: found.moves,
-            priced: found.priced,
-            restarts: found.restarts,
-            ..again
-        };
-        site = finer;
+        found = Found { moves, priced, restarts, ..found };
     }
     Ok(outcome(&site, workspace, &found, settings.seed))
 }
 
-/// The most valuable item of which a pile or a row is left out.
-fn left_out_pile(site: &Site, found: &Found) -> Option<usize> {
-    (0..site.lots.len())
-        .filter(|&l| {
-            let lot = &site.lots[l];
-            found.places[l].is_none() && lot.copies > 1 && lot.fixed.is_none()
-        })
-        .max_by_key(|&l| (site.lots[l].off_cart, std::cmp::Reverse(l)))
-        .map(|l| site.lots[l].item)
+/// The items of which a pile or a row is left out, the most valuable first.
+fn left_out_piles(site: &Site, found: &Found) -> Vec<usize> {
+    let lots = &site.lots;
+    let mut piles: Vec<usize> = (0..lots.len())
+        .filter(|&l| found.places[l].is_none() && lots[l].copies > 1 && lots[l].fixed.is_none())
+        .collect();
+    piles.sort_by_key(|&l| (std::cmp::Reverse(lots[l].off_cart), l));
+    let mut items: Vec<usize> = Vec::new();
+    for l in piles {
+        if !items.contains(&lots[l].item) {
+            items.push(lots[l].item);
+        }
+    }
+    items
 }
 
 fn outcome(site: &Site, workspace: &Workspace, found: &Found, seed: u64) -> Plan {

@@ -28,11 +28,7 @@ pub fn show_length_in(length: Length, unit: Unit) -> String {
 /// Rounded to what a kitchen or bathroom scale shows: 1 g, 10 g over 1 kg, 100 g over 10 kg; ounces to a whole one
 /// over 1 lb and to a tenth below.
 pub fn show_mass(mass: Mass, imperial: bool) -> String {
-    if imperial {
-        pounds(mass.as_ng())
-    } else {
-        kilograms(mass.as_ng())
-    }
+    if imperial { pounds(mass.as_ng()) } else { kilograms(mass.as_ng()) }
 }
 
 /// A time in seconds: `2.4 s`, `350 s`; tenths are shown under 100 s.
@@ -47,25 +43,24 @@ pub fn show_seconds(seconds: f64) -> String {
 
 /// How often: `7 a week`, `2 a month`, `3 a year`, `never`.
 pub fn show_uses(uses: Uses) -> String {
-    let nano = uses.as_nano();
-    let yearly = nano * 52;
-    let near_whole = |n: i64, one: i64| {
-        n >= one - 100
-            && (n + one / 2) % one <= one / 2 + 100
-            && (n + one / 2) % one >= one / 2 - 100
-    };
     const ONE: i64 = 1_000_000_000;
+    let nano = uses.as_nano();
+    let (yearly, monthly) = (nano * 52, nano * 52 / 12);
     if nano == 0 {
         "never".into()
     } else if nano >= ONE {
         format!("{} a week", decimal(nano, ONE, 1))
-    } else if near_whole(yearly / 12, ONE) {
-        format!("{} a month", decimal(yearly / 12, ONE, 0))
-    } else if yearly >= ONE {
-        format!("{} a year", decimal(yearly, ONE, 0))
+    } else if nearly_whole(monthly, ONE) {
+        format!("{} a month", decimal(monthly, ONE, 0))
     } else {
-        format!("{} a year", decimal(yearly, ONE, 2))
+        format!("{} a year", decimal(yearly, ONE, if yearly >= ONE { 0 } else { 2 }))
     }
+}
+
+/// Whether it is one or more whole `one`s but for what rounding to billionths a week leaves.
+fn nearly_whole(value: i64, one: i64) -> bool {
+    let (_, count) = nearest_whole(value, one);
+    count > 0 && (value - count * one).abs() <= 100
 }
 
 /// So many small units as a decimal number of large ones, with at most so many places and no needless nought.

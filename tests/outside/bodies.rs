@@ -17,10 +17,7 @@ fn mm(millimetres: f64) -> Length {
 /// Percentiles 5, 50 and 95 in mm, within 1 mm.
 #[test]
 fn statures_by_percentile() {
-    for (sex, expected) in [
-        (WOMEN, [1525.0, 1626.0, 1740.0]),
-        (MEN, [1648.0, 1755.0, 1870.0]),
-    ] {
+    for (sex, expected) in [(WOMEN, [1525.0, 1626.0, 1740.0]), (MEN, [1648.0, 1755.0, 1870.0])] {
         for (percentile, expected) in [5, 50, 95].into_iter().zip(expected) {
             let found = stature::of_percentile(sex, percentile).as_mm();
             assert!((found - expected).abs() <= 1.0, "{found} for {expected}");
@@ -55,37 +52,16 @@ fn heights_are_those_of_measured_people() {
     let knee = |b: Body| b.knee;
     type Row = (&'static str, fn(Body) -> Length, [f64; 3], [f64; 3]);
     let rows: [Row; 5] = [
-        (
-            "eye",
-            eye,
-            [1421.25, 1517.0, 1626.0],
-            [1536.05, 1640.0, 1753.0],
-        ),
-        (
-            "shoulder",
-            shoulder,
-            [1242.0, 1332.0, 1433.75],
-            [1339.0, 1439.0, 1546.0],
-        ),
-        (
-            "elbow",
-            elbow,
-            [951.0, 1022.0, 1100.0],
-            [1025.0, 1104.0, 1190.0],
-        ),
-        (
-            "hanging grip",
-            knuckle,
-            [648.0, 706.0, 766.0],
-            [692.0, 756.0, 822.0],
-        ),
+        ("eye", eye, [1421.25, 1517.0, 1626.0], [1536.05, 1640.0, 1753.0]),
+        ("shoulder", shoulder, [1242.0, 1332.0, 1433.75], [1339.0, 1439.0, 1546.0]),
+        ("elbow", elbow, [951.0, 1022.0, 1100.0], [1025.0, 1104.0, 1190.0]),
+        ("hanging grip", knuckle, [648.0, 706.0, 766.0], [692.0, 756.0, 822.0]),
         ("knee", knee, [408.0, 448.0, 493.0], [443.05, 487.0, 536.0]),
     ];
     for (what, height, women, men) in rows {
         for (sex, expected) in [(WOMEN, women), (MEN, men)] {
-            for ((percentile, tolerance), expected) in [(5, 30.0), (50, 15.0), (95, 30.0)]
-                .into_iter()
-                .zip(expected)
+            for ((percentile, tolerance), expected) in
+                [(5, 30.0), (50, 15.0), (95, 30.0)].into_iter().zip(expected)
             {
                 let found = (height(Body::of_percentile(sex, percentile)) - SHOE).as_mm();
                 assert!(
@@ -105,10 +81,7 @@ fn the_highest_grip_is_below_the_fingertips() {
         [(WOMEN, 2078.0, 180.0, 1960.0), (MEN, 2263.0, 193.0, 2140.0)]
     {
         let found = Body::of_percentile(sex, 50).overhead_grip.as_mm();
-        assert!(
-            (found - SHOE.as_mm() - (fingertip - 0.6 * hand)).abs() <= 15.0,
-            "{found}"
-        );
+        assert!((found - SHOE.as_mm() - (fingertip - 0.6 * hand)).abs() <= 15.0, "{found}");
         assert!((found - handling).abs() <= 50.0, "{found} for {handling}");
     }
 }
@@ -126,17 +99,13 @@ fn the_arm_ends_before_the_chest() {
 /// men, within 50 mm.
 #[test]
 fn landmarks_agree_with_the_handling_equations() {
-    for (sex, [shoulder, elbow, knuckle, knee]) in [
-        (WOMEN, [1330.0, 1020.0, 730.0, 450.0]),
-        (MEN, [1440.0, 1100.0, 780.0, 490.0]),
-    ] {
+    for (sex, [shoulder, elbow, knuckle, knee]) in
+        [(WOMEN, [1330.0, 1020.0, 730.0, 450.0]), (MEN, [1440.0, 1100.0, 780.0, 490.0])]
+    {
         let body = Body::of_percentile(sex, 50);
         let found = [body.shoulder, body.elbow, body.knuckle, body.knee];
         for (found, expected) in found.into_iter().zip([shoulder, elbow, knuckle, knee]) {
-            assert!(
-                (found.as_mm() - expected).abs() <= 50.0,
-                "{found:?} for {expected}"
-            );
+            assert!((found.as_mm() - expected).abs() <= 50.0, "{found:?} for {expected}");
         }
     }
 }
@@ -164,19 +133,11 @@ fn standing_postures_follow_the_body() {
         (body.knee, body.arm, Posture::Bend),
         (body.knee, body.arm + Length::mm(1), Posture::Kneel),
         (body.knee - Length::nm(1), nothing, Posture::Kneel),
-        (
-            Length::mm(120),
-            body.arm + LEAN + Length::mm(1),
-            Posture::Out,
-        ),
+        (Length::mm(120), body.arm + LEAN + Length::mm(1), Posture::Out),
         (body.shoulder + Length::nm(1), nothing, Posture::Stretch),
         (body.overhead_grip, nothing, Posture::Stretch),
         (body.overhead_grip + Length::mm(1), nothing, Posture::Out),
-        (
-            body.overhead_grip - Length::mm(10),
-            Length::mm(200),
-            Posture::Out,
-        ),
+        (body.overhead_grip - Length::mm(10), Length::mm(200), Posture::Out),
     ] {
         assert_eq!(
             body.posture(grip, depth),
@@ -193,10 +154,7 @@ fn standing_postures_follow_the_body() {
 fn what_no_hand_reaches_is_out() {
     for stature in [1400.0, 1525.0, 1700.0, 1870.0, 2050.0] {
         let grip = mm(1.35 * stature + 35.5);
-        assert_eq!(
-            Body::standing(mm(stature)).posture(grip, Length::ZERO),
-            Posture::Out
-        );
+        assert_eq!(Body::standing(mm(stature)).posture(grip, Length::ZERO), Posture::Out);
     }
 }
 
@@ -214,11 +172,7 @@ fn seated_postures_follow_the_standard() {
         (1120.1, 600.0, Posture::Out),
         (800.0, 635.1, Posture::Out),
     ] {
-        assert_eq!(
-            body.posture(mm(grip), mm(depth)),
-            expected,
-            "{grip} {depth}"
-        );
+        assert_eq!(body.posture(mm(grip), mm(depth)), expected, "{grip} {depth}");
     }
 }
 
@@ -246,10 +200,7 @@ fn deeper_never_takes_less() {
             let mut last = (Time::ZERO, false);
             for depth in (0..1200).step_by(7) {
                 let depth = Length::mm(depth);
-                let now = (
-                    body.extra(grip, depth),
-                    body.posture(grip, depth) == Posture::Out,
-                );
+                let now = (body.extra(grip, depth), body.posture(grip, depth) == Posture::Out);
                 assert!(now >= last && now.1 >= last.1);
                 last = now;
             }
@@ -266,10 +217,7 @@ fn farther_from_the_easy_band_never_takes_less() {
                 let mut last = (Time::ZERO, false);
                 for height in heights {
                     let grip = Length::mm(height);
-                    let now = (
-                        body.extra(grip, depth),
-                        body.posture(grip, depth) == Posture::Out,
-                    );
+                    let now = (body.extra(grip, depth), body.posture(grip, depth) == Posture::Out);
                     assert!(now.0 >= last.0 && now.1 >= last.1);
                     last = now;
                 }

@@ -10,10 +10,8 @@ struct Dice(u64);
 
 impl Dice {
     fn roll(&mut self, from: f64, to: f64) -> f64 {
-        self.0 = self
-            .0
-            .wrapping_mul(6_364_136_223_846_793_005)
-            .wrapping_add(1_442_695_040_888_963_407);
+        self.0 =
+            self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         from + (to - from) * ((self.0 >> 33) as f64 / (1u64 << 31) as f64)
     }
 }
@@ -26,19 +24,12 @@ fn by_all_sets(at: &[[f64; 2]], total: f64, [cx, cy]: [f64; 2]) -> Option<Vec<f6
             - m[0][1] * (m[1][0] * m[2][2] - m[1][2] * m[2][0])
             + m[0][2] * (m[1][0] * m[2][1] - m[1][1] * m[2][0])
     };
-    let rows: Vec<[f64; 3]> = at
-        .iter()
-        .map(|p| [1.0, (p[0] - cx) / 100.0, (p[1] - cy) / 100.0])
-        .collect();
+    let rows: Vec<[f64; 3]> =
+        at.iter().map(|p| [1.0, (p[0] - cx) / 100.0, (p[1] - cy) / 100.0]).collect();
     for set in 0u32..1 << at.len() {
         let on = |i: usize| set >> i & 1 == 1;
         let mut m = [[0.0; 3]; 3];
-        for row in rows
-            .iter()
-            .enumerate()
-            .filter(|(i, _)| on(*i))
-            .map(|(_, r)| r)
-        {
+        for row in rows.iter().enumerate().filter(|(i, _)| on(*i)).map(|(_, r)| r) {
             for (r, line) in m.iter_mut().enumerate() {
                 for (c, entry) in line.iter_mut().enumerate() {
                     *entry += row[r] * row[c];
@@ -56,11 +47,7 @@ fn by_all_sets(at: &[[f64; 2]], total: f64, [cx, cy]: [f64; 2]) -> Option<Vec<f6
         });
         let force = |r: &[f64; 3]| r[0] * unknown[0] + r[1] * unknown[1] + r[2] * unknown[2];
         let forces: Vec<f64> = rows.iter().map(force).collect();
-        if forces
-            .iter()
-            .enumerate()
-            .all(|(i, f)| if on(i) { *f >= -1e-7 } else { *f <= 1e-7 })
-        {
+        if forces.iter().enumerate().all(|(i, f)| if on(i) { *f >= -1e-7 } else { *f <= 1e-7 }) {
             return Some(
                 forces
                     .iter()
@@ -80,12 +67,7 @@ fn random_loads_balance_and_equal_the_search_over_all_sets() {
     for round in 0..1500 {
         let n = 3 + round % 6;
         let at: Vec<[f64; 2]> = (0..n)
-            .map(|_| {
-                [
-                    dice.roll(0.0, 1000.0).round(),
-                    dice.roll(0.0, 600.0).round(),
-                ]
-            })
+            .map(|_| [dice.roll(0.0, 1000.0).round(), dice.roll(0.0, 600.0).round()])
             .collect();
         if Supports::new(&places(&at)).is_none() {
             continue;
@@ -102,22 +84,11 @@ fn random_loads_balance_and_equal_the_search_over_all_sets() {
         lifted += usize::from(found.contains(&0.0));
         assert!(found.iter().all(|load| *load >= 0.0));
         let moment = |axis: usize| {
-            at.iter()
-                .zip(&found)
-                .map(|(p, load)| p[axis] * load)
-                .sum::<f64>()
-                / 120.0
+            at.iter().zip(&found).map(|(p, load)| p[axis] * load).sum::<f64>() / 120.0
         };
-        near(
-            &[found.iter().sum(), moment(0), moment(1)],
-            &[120.0, centre[0], centre[1]],
-            1e-4,
-        );
+        near(&[found.iter().sum(), moment(0), moment(1)], &[120.0, centre[0], centre[1]], 1e-4);
     }
-    assert!(
-        stood > 400 && lifted > 200,
-        "{stood} stood, {lifted} of them with one off the floor"
-    );
+    assert!(stood > 400 && lifted > 200, "{stood} stood, {lifted} of them with one off the floor");
 }
 
 /// The least tip angle by the angle over each pair of casters that has all others on one side: no hull needed.
@@ -146,11 +117,7 @@ fn random_footprints_tip_over_their_nearest_side() {
         let Some(footprint) = Footprint::new(&places(&at), Length::from_mm(trail)) else {
             continue;
         };
-        let [x, y, z] = [
-            dice.roll(-50.0, 950.0),
-            dice.roll(-50.0, 550.0),
-            dice.roll(200.0, 900.0),
-        ];
+        let [x, y, z] = [dice.roll(-50.0, 950.0), dice.roll(-50.0, 550.0), dice.roll(200.0, 900.0)];
         let found = degrees(footprint.least_margin(x, y).1, z);
         near(&[found], &[least_tip(&at, [x, y, z], trail)], 1e-6);
     }

@@ -20,10 +20,7 @@ fn tmu(time: Time) -> f64 {
 
 #[track_caller]
 fn near(found: f64, expected: f64, tolerance: f64) {
-    assert!(
-        (found - expected).abs() <= tolerance,
-        "{found} for {expected}"
-    );
+    assert!((found - expected).abs() <= tolerance, "{found} for {expected}");
 }
 
 /// One TMU is 0.036 s, 100 000 an hour (data card, read).
@@ -74,11 +71,7 @@ fn between_rows_times_are_linear() {
         for share in [0.25, 0.5, 0.75] {
             let distance = inches(d0 + (d1 - d0) * share);
             near(tmu(reach_b(distance)), r0 + (r1 - r0) * share, 1e-4);
-            near(
-                tmu(move_b(distance, Mass::ZERO)),
-                m0 + (m1 - m0) * share,
-                1e-4,
-            );
+            near(tmu(move_b(distance, Mass::ZERO)), m0 + (m1 - m0) * share, 1e-4);
         }
     }
     for short in [-5.0, 0.0, 0.4] {
@@ -113,11 +106,7 @@ fn each_weight_row_holds_up_to_its_bound() {
     for (i, (bound, factor, constant)) in WEIGHTS.into_iter().enumerate() {
         let from = if i == 0 { 0.0 } else { bound - 5.0 + 0.01 };
         for mass in [from, bound - 1.0, bound] {
-            near(
-                tmu(move_b(inches(16.0), pounds(mass))),
-                constant + factor * 15.8,
-                1e-4,
-            );
+            near(tmu(move_b(inches(16.0), pounds(mass))), constant + factor * 15.8, 1e-4);
         }
     }
     // 3.9 + 1.11 × 15.8, computed.
@@ -127,16 +116,8 @@ fn each_weight_row_holds_up_to_its_bound() {
 /// Our own continuation: 0.06 and 1.7 TMU more for each further 5 lb.
 #[test]
 fn heavier_than_the_sheet_goes_on_like_its_last_step() {
-    near(
-        tmu(move_b(inches(16.0), pounds(47.51))),
-        17.7 + 1.56 * 15.8,
-        1e-4,
-    );
-    near(
-        tmu(move_b(inches(16.0), pounds(57.5))),
-        19.4 + 1.62 * 15.8,
-        1e-4,
-    );
+    near(tmu(move_b(inches(16.0), pounds(47.51))), 17.7 + 1.56 * 15.8, 1e-4);
+    near(tmu(move_b(inches(16.0), pounds(57.5))), 19.4 + 1.62 * 15.8, 1e-4);
 }
 
 #[test]
@@ -148,11 +129,7 @@ fn farther_and_heavier_never_take_less() {
         last = now;
     }
     let by_mass = |grams: i64| move_b(Length::mm(600), Mass::ng(grams * 1_000_000_000));
-    assert!(
-        (1..60_000)
-            .step_by(50)
-            .all(|g| by_mass(g + 50) >= by_mass(g))
-    );
+    assert!((1..60_000).step_by(50).all(|g| by_mass(g + 50) >= by_mass(g)));
 }
 
 /// What is out of all measure neither overflows nor turns cheap.

@@ -16,9 +16,7 @@ pub fn places(at: &[[f64; 2]]) -> Vec<[Length; 2]> {
 pub fn loads(at: &[[f64; 2]], total: f64, [x, y]: [f64; 2]) -> Option<Vec<f64>> {
     let mut out = [f64::NAN; MOST];
     let supports = Supports::new(&places(at)).expect("supports span an area");
-    supports
-        .loads(total, total * x, total * y, &mut out)
-        .then(|| out[..at.len()].to_vec())
+    supports.loads(total, total * x, total * y, &mut out).then(|| out[..at.len()].to_vec())
 }
 
 fn rectangle(a: f64, b: f64) -> [[f64; 2]; 4] {
@@ -39,47 +37,13 @@ pub fn near(found: &[f64], expected: &[f64], tolerance: f64) {
 #[test]
 fn four_springs_share_by_lever() {
     for (a, b, total, at, expected) in [
-        (
-            300.0,
-            200.0,
-            1000.0,
-            [0.0, 0.0],
-            [250.0, 250.0, 250.0, 250.0],
-        ),
-        (
-            300.0,
-            200.0,
-            1000.0,
-            [60.0, 0.0],
-            [300.0, 300.0, 200.0, 200.0],
-        ),
-        (
-            300.0,
-            200.0,
-            1000.0,
-            [60.0, -50.0],
-            [237.5, 362.5, 137.5, 262.5],
-        ),
-        (
-            350.0,
-            250.0,
-            1200.0,
-            [-105.0, 75.0],
-            [300.0, 120.0, 480.0, 300.0],
-        ),
-        (
-            280.0,
-            280.0,
-            800.0,
-            [28.0, 140.0],
-            [320.0, 120.0, 280.0, 80.0],
-        ),
+        (300.0, 200.0, 1000.0, [0.0, 0.0], [250.0, 250.0, 250.0, 250.0]),
+        (300.0, 200.0, 1000.0, [60.0, 0.0], [300.0, 300.0, 200.0, 200.0]),
+        (300.0, 200.0, 1000.0, [60.0, -50.0], [237.5, 362.5, 137.5, 262.5]),
+        (350.0, 250.0, 1200.0, [-105.0, 75.0], [300.0, 120.0, 480.0, 300.0]),
+        (280.0, 280.0, 800.0, [28.0, 140.0], [320.0, 120.0, 280.0, 80.0]),
     ] {
-        near(
-            &loads(&rectangle(a, b), total, at).unwrap(),
-            &expected,
-            0.05,
-        );
+        near(&loads(&rectangle(a, b), total, at).unwrap(), &expected, 0.05);
     }
 }
 
@@ -94,11 +58,7 @@ fn springs_are_not_the_product_of_shares() {
 #[test]
 fn what_would_pull_hangs_free() {
     let at = rectangle(1.0, 1.0);
-    near(
-        &loads(&at, 100.0, [0.66, 0.5]).unwrap(),
-        &[58.0, 25.0, 17.0, 0.0],
-        0.01,
-    );
+    near(&loads(&at, 100.0, [0.66, 0.5]).unwrap(), &[58.0, 25.0, 17.0, 0.0], 0.01);
 }
 
 /// Lift-off begins where |x|/a + |y|/b passes 1, from the spring formula.
@@ -114,27 +74,14 @@ fn lift_off_begins_at_one() {
 #[test]
 fn three_supports_follow_the_lever_rule() {
     let at = [[0.0, 0.0], [1000.0, 0.0], [0.0, 800.0]];
-    near(
-        &loads(&at, 900.0, [300.0, 200.0]).unwrap(),
-        &[405.0, 270.0, 225.0],
-        0.01,
-    );
+    near(&loads(&at, 900.0, [300.0, 200.0]).unwrap(), &[405.0, 270.0, 225.0], 0.01);
 }
 
 /// A rigid plate on equal springs in a trapezoid, and on six in two rows, computed.
 #[test]
 fn other_layouts_settle_as_a_plane() {
-    let trapezoid = [
-        [-200.0, -250.0],
-        [200.0, -250.0],
-        [350.0, 250.0],
-        [-350.0, 250.0],
-    ];
-    near(
-        &loads(&trapezoid, 1000.0, [0.0, 0.0]).unwrap(),
-        &[250.0; 4],
-        0.01,
-    );
+    let trapezoid = [[-200.0, -250.0], [200.0, -250.0], [350.0, 250.0], [-350.0, 250.0]];
+    near(&loads(&trapezoid, 1000.0, [0.0, 0.0]).unwrap(), &[250.0; 4], 0.01);
     let six = [
         [-400.0, -200.0],
         [0.0, -200.0],
@@ -144,11 +91,7 @@ fn other_layouts_settle_as_a_plane() {
         [400.0, 200.0],
     ];
     let expected = [85.0, 160.0, 235.0, 165.0, 240.0, 315.0];
-    near(
-        &loads(&six, 1200.0, [100.0, 40.0]).unwrap(),
-        &expected,
-        0.01,
-    );
+    near(&loads(&six, 1200.0, [100.0, 40.0]).unwrap(), &expected, 0.01);
 }
 
 /// On a hard uneven floor two neighbours of the free wheel can carry half the weight each: three-support statics,
@@ -177,16 +120,8 @@ fn a_body_beyond_its_casters_tips() {
     let at = rectangle(300.0, 200.0);
     assert!(loads(&at, 100.0, [300.1, 0.0]).is_none());
     assert!(loads(&at, 100.0, [-250.0, 200.1]).is_none());
-    near(
-        &loads(&at, 100.0, [300.0, 100.0]).unwrap(),
-        &[75.0, 25.0, 0.0, 0.0],
-        1e-6,
-    );
-    near(
-        &loads(&at, 100.0, [300.0, 200.0]).unwrap(),
-        &[100.0, 0.0, 0.0, 0.0],
-        1e-6,
-    );
+    near(&loads(&at, 100.0, [300.0, 100.0]).unwrap(), &[75.0, 25.0, 0.0, 0.0], 1e-6);
+    near(&loads(&at, 100.0, [300.0, 200.0]).unwrap(), &[100.0, 0.0, 0.0, 0.0], 1e-6);
 }
 
 #[test]
@@ -197,12 +132,7 @@ fn supports_must_span_an_area() {
     assert!(none(&[]));
     assert!(none(&[[0.0, 0.0], [10.0, 0.0]]));
     assert!(none(&[[0.0, 0.0], [10.0, 0.0], [10.0, 0.0]]));
-    assert!(none(&[
-        [0.0, 0.0],
-        [10.0, 10.0],
-        [20.0, 20.0],
-        [35.0, 35.0]
-    ]));
+    assert!(none(&[[0.0, 0.0], [10.0, 10.0], [20.0, 20.0], [35.0, 35.0]]));
     let many: Vec<[f64; 2]> = (0..13).map(|i| [f64::from(i), f64::from(i * i)]).collect();
     assert!(Supports::new(&places(&many)).is_none());
     assert!(Supports::new(&places(&many[..12])).is_some());
@@ -237,13 +167,7 @@ fn tip_angles() {
 
 #[test]
 fn the_nearest_side_is_named_by_the_face_over_it() {
-    let at = places(&[
-        [55.0, 55.0],
-        [995.0, 55.0],
-        [55.0, 505.0],
-        [995.0, 505.0],
-        [500.0, 55.0],
-    ]);
+    let at = places(&[[55.0, 55.0], [995.0, 55.0], [55.0, 505.0], [995.0, 505.0], [500.0, 55.0]]);
     let footprint = Footprint::new(&at, Length::mm(30)).unwrap();
     assert_eq!(footprint.sides(), 4);
     for (x, y, way, distance) in [

@@ -80,12 +80,7 @@ pub fn workspace() -> Workspace {
         span: Span::none(),
     });
     let thing = |name: &str, size: [i64; 3], kilograms: i64| {
-        carts::plain(
-            name,
-            size.map(Length::mm),
-            Mass::kg(kilograms),
-            Uses::per_week(2),
-        )
+        carts::plain(name, size.map(Length::mm), Mass::kg(kilograms), Uses::per_week(2))
     };
     let mut items = vec![
         thing("plane", [200, 80, 100], 2),
@@ -99,20 +94,11 @@ pub fn workspace() -> Workspace {
     (items[2].count, items[2].stack) = (2, 2);
     items[2].weight = Mass::from_kg(1.5);
     items[3].weight = Mass::from_kg(0.3);
-    let flat = Dims {
-        w: Length::mm(150),
-        d: Length::mm(20),
-        h: Length::mm(200),
-    };
+    let flat = Dims { w: Length::mm(150), d: Length::mm(20), h: Length::mm(200) };
     items[3].poses = [None, None, Some(flat)];
     items[4].weight = Mass::from_kg(0.5);
     items[5].hazards = Hazards::of(&[Hazard::Ignition]);
-    Workspace {
-        carcass: made,
-        items,
-        shop: carts::plain_shop(),
-        layout: None,
-    }
+    Workspace { carcass: made, items, shop: carts::plain_shop(), layout: None }
 }
 
 /// What a placement of the plan by hand says, before its figures follow.
@@ -220,14 +206,7 @@ fn placement(said: &Said) -> Placement {
         space: said.space,
         grip_height: said.space.middle(2),
         zone: Zone::Bend,
-        moved_first: said
-            .first
-            .iter()
-            .map(|n| Copy {
-                item: (*n).to_owned(),
-                copy: 1,
-            })
-            .collect(),
+        moved_first: said.first.iter().map(|n| Copy { item: (*n).to_owned(), copy: 1 }).collect(),
         weight: Mass::from_kg(said.kilograms),
         uses,
         per_fetch: each,
@@ -290,13 +269,7 @@ fn surfaces() -> Vec<SurfaceLoad> {
             3.0,
             None,
         ),
-        surface(
-            (front, "small parts", "drawer"),
-            Kind::Drawer,
-            drawer,
-            0.5,
-            None,
-        ),
+        surface((front, "small parts", "drawer"), Kind::Drawer, drawer, 0.5, None),
         surface((left, "rack", "panel"), Kind::Wall, rack, 0.3, Some(5)),
     ]
 }
@@ -342,10 +315,7 @@ pub fn plan() -> Plan {
     let placements: Vec<Placement> = all.iter().map(placement).collect();
     let total = EMPTY + all.iter().map(|s| s.kilograms).sum::<f64>();
     let centre = [0, 1, 2].map(|k| {
-        let things: f64 = all
-            .iter()
-            .map(|s| s.kilograms * s.space.middle(k).as_mm())
-            .sum();
+        let things: f64 = all.iter().map(|s| s.kilograms * s.space.middle(k).as_mm()).sum();
         (EMPTY * CENTRE[k] + things) / total
     });
     let off = [0, 1].map(|k| (centre[k] - MIDDLE[k]) / HALF[k]);
@@ -381,10 +351,7 @@ pub fn plan() -> Plan {
         status: Status::Partial,
         seed: 1,
         left_out: vec![LeftOut {
-            copy: Copy {
-                item: "lamp".to_owned(),
-                copy: 1,
-            },
+            copy: Copy { item: "lamp".to_owned(), copy: 1 },
             why: "needs 900 mm, the tallest opening is 600 mm".to_owned(),
             price: left,
         }],
@@ -403,38 +370,16 @@ pub fn plan() -> Plan {
         },
         casters: casters(total, off, open),
         tips: vec![tip("closed", off, 10.0), tip("small parts", open, 5.0)],
-        worth: Worth {
-            cost,
-            off_cart: left,
-            terms,
-            broken: Vec::new(),
-        },
+        worth: Worth { cost, off_cart: left, terms, broken: Vec::new() },
         handling,
         cautions: Vec::new(),
-        start: Start {
-            cost,
-            off_cart: left,
-            broken: 0,
-            same_items: true,
-        },
-        bound: Bound {
-            cost: Some(bound),
-            gap: gap(cost),
-            gap_with_handling: gap(cost + handling),
-        },
-        effort: Effort {
-            moves: 10,
-            priced: 5,
-            seconds: 0.1,
-            restarts: 1,
-            ended_early: false,
-        },
+        start: Start { cost, off_cart: left, broken: 0, same_items: true },
+        bound: Bound { cost: Some(bound), gap: gap(cost), gap_with_handling: gap(cost + handling) },
+        effort: Effort { moves: 10, priced: 5, seconds: 0.1, restarts: 1, ended_early: false },
         elevations: Vec::new(),
         loading: Vec::new(),
         earning_least: Vec::new(),
-        layout: Layout {
-            entries: all.iter().map(entry).collect(),
-        },
+        layout: Layout { entries: all.iter().map(entry).collect() },
         notes: Vec::new(),
         from_memory: Vec::new(),
         placements,
@@ -442,11 +387,7 @@ pub fn plan() -> Plan {
 }
 
 fn casters(total: f64, off: [f64; 2], open: [f64; 2]) -> Vec<CasterLoad> {
-    let (closed, out, free) = (
-        corners(total, off),
-        corners(total, open),
-        hanging(total, off),
-    );
+    let (closed, out, free) = (corners(total, off), corners(total, open), hanging(total, off));
     let one = |k: usize| CasterLoad {
         at: [0, 1].map(|a| Length::from_mm(MIDDLE[a] + SIGNS[k][a] * HALF[a])),
         load: Some(Mass::from_kg(closed[k])),

@@ -63,11 +63,7 @@ impl Run {
     }
     /// Fails unless it ended so.
     pub fn ends(self, code: i32) -> Run {
-        assert_eq!(
-            self.code, code,
-            "stdout:\n{}\nstderr:\n{}",
-            self.out, self.err
-        );
+        assert_eq!(self.code, code, "stdout:\n{}\nstderr:\n{}", self.out, self.err);
         self
     }
     /// Fails unless it ended in one of these ways.
@@ -82,13 +78,7 @@ impl Run {
 pub fn program(arguments: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_toolberth"));
     command.args(arguments).stdin(Stdio::null());
-    for name in [
-        "NO_COLOR",
-        "CLICOLOR",
-        "CLICOLOR_FORCE",
-        "COLUMNS",
-        "RUST_BACKTRACE",
-    ] {
+    for name in ["NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "COLUMNS", "RUST_BACKTRACE"] {
         command.env_remove(name);
     }
     command

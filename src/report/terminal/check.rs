@@ -57,7 +57,9 @@ fn room(page: &mut Page, u: &Understood) {
 fn misfits(page: &mut Page, u: &Understood) {
     if u.never.is_empty() && u.at_least_out.is_empty() {
         page.gap();
-        page.paragraph("Everything fits somewhere on the empty cart; whether all fits at once, `plan` tells.");
+        page.paragraph(
+            "Everything fits somewhere on the empty cart; whether all fits at once, `plan` tells.",
+        );
         return;
     }
     page.heading(Ink::Alarm, "What cannot fit");

@@ -9,7 +9,7 @@ use crate::units::Length;
 /// A terminal's cell is about twice as high as it is wide.
 const CELL_ASPECT: f64 = 2.0;
 /// The most rows that a drawing takes, so that it can be seen at once.
-const MOST_ROWS: f64 = 44.0;
+const MOST_ROWS: f64 = 40.0;
 
 /// Terminal columns to the millimetre: the same for all faces of a plan, so that they can be compared.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -255,7 +255,7 @@ fn inner_words(frame: Frame, name: &str) -> Vec<String> {
     let width = (frame.right - frame.left).saturating_sub(1);
     let height = (frame.bottom - frame.top).saturating_sub(1);
     let lines = wrap(name, width);
-    let whole = name.split_whitespace().all(|word| columns(word) <= width);
+    let whole = name.split_ascii_whitespace().all(|word| columns(word) <= width);
     if whole && is_plain(name) && lines.len() < height { lines } else { Vec::new() }
 }
 

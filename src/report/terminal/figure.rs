@@ -1,5 +1,6 @@
 //! Figures in words, rounded to what a person can use.
 
+use super::wrap::TIE;
 use crate::units::{Length, Mass, Price, Unit, show_length, show_mass};
 
 /// A length in the user's unit, to the millimetre or the sixteenth of an inch.
@@ -21,13 +22,22 @@ pub fn seconds(price: Price) -> String {
 }
 
 /// A part of one in per cent, rounded down so that a gain is never told greater than it is.
-pub fn per_cent(part: f64) -> String {
+pub fn at_least(part: f64) -> String {
     let tenths = libm::floor(part * 1000.0);
     if tenths < 100.0 {
-        format!("{:.1} %", tenths / 10.0)
+        per_cent(tenths / 10.0, 1)
     } else {
-        format!("{:.0} %", libm::floor(tenths / 10.0))
+        per_cent(libm::floor(tenths / 10.0), 0)
     }
+}
+
+/// A part of one in per cent, rounded up so that a gap is never told smaller than it is.
+pub fn at_most(part: f64) -> String {
+    per_cent(libm::ceil(part * 1000.0) / 10.0, 1)
+}
+
+fn per_cent(number: f64, places: usize) -> String {
+    format!("{number:.places$}{TIE}%")
 }
 
 /// A number of things: `1 rule`, `3 rules`.
@@ -55,8 +65,9 @@ mod tests {
         assert_eq!(length(Length::from_mm(38.1), Unit::In), "1 1/2 in");
         assert_eq!(seconds(Price::from_s(99.96)), "100");
         assert_eq!(seconds(Price::from_s(1.26)), "1.3");
-        assert_eq!(per_cent(0.2399), "23 %");
-        assert_eq!(per_cent(0.0579), "5.7 %");
+        assert_eq!(at_least(0.2399), "23\u{a0}%");
+        assert_eq!(at_least(0.0579), "5.7\u{a0}%");
+        assert_eq!(at_most(0.0571), "5.8\u{a0}%");
     }
 
     #[test]

@@ -72,7 +72,11 @@ impl Page {
     }
     /// One finished line.
     pub fn line(&mut self, text: &str) {
-        self.text.push_str(text.trim_end());
+        let text = text.trim_end();
+        match self.look.ascii {
+            true => self.text.extend(text.chars().map(plain)),
+            false => self.text.push_str(text),
+        }
         self.text.push('\n');
     }
     /// A heading with room above it.
@@ -122,5 +126,16 @@ impl Page {
             let mark = if number == 0 { mark.to_owned() } else { " ".repeat(indent) };
             self.line(&(mark + &line));
         }
+    }
+}
+
+/// The nearest sign within ASCII for those that messages use; what users write stays as it is.
+fn plain(sign: char) -> char {
+    match sign {
+        '×' => 'x',
+        '–' | '−' => '-',
+        '·' => '/',
+        '’' => '\'',
+        other => other,
     }
 }

@@ -59,15 +59,17 @@ impl Table {
     /// Its lines, none wider than the width where the short columns allow it; columns that are empty throughout are left away.
     pub fn lines(&self, width: usize) -> Vec<(LineKind, String)> {
         let shown: Vec<usize> = (0..self.heads.len()).filter(|&c| self.is_used(c)).collect();
-        let widths = self.widths(&shown, width);
+        let (widths, gap) = self.widths(&shown, width);
         let heads = self.heads.iter().map(|(head, _)| (*head).to_owned()).collect::<Vec<_>>();
-        let mut lines = self.set(&shown, &widths, &heads, LineKind::Head);
+        let mut lines = self.set(&shown, (&widths, gap), &heads, LineKind::Head);
         for row in &self.rows {
             match row {
                 Row::Group(text) => {
                     lines.extend(wrap(text, width).into_iter().map(|line| (LineKind::Group, line)));
                 }
-                Row::Cells(cells) => lines.extend(self.set(&shown, &widths, cells, LineKind::Body)),
+                Row::Cells(cells) => {
+                    lines.extend(self.set(&shown, (&widths, gap), cells, LineKind::Body))
+                }
             }
         }
         lines
@@ -84,32 +86,52 @@ impl Table {
         self.cells().any(|cells| !cells[column].is_empty())
     }
 
-    /// What each shown column needs, the wordy ones narrowed evenly, widest first, until the row fits.
-    fn widths(&self, shown: &[usize], width: usize) -> Vec<usize> {
-        let mut widths: Vec<usize> = shown.iter().map(|&c| self.need(c)).collect();
-        let gaps = GAP * shown.len().saturating_sub(1);
-        while widths.iter().sum::<usize>() + gaps > width {
-            let wordy = (0..shown.len())
-                .filter(|&k| self.heads[shown[k]].1 == Set::Words && widths[k] > LEAST)
-                .max_by_key(|&k| (widths[k], std::cmp::Reverse(k)));
-            match wordy {
-                Some(k) => widths[k] -= 1,
-                None => break,
+    /// How wide each shown column is set, and how far apart: no narrower than the page asks for.
+    ///
+    /// Words are wrapped first, then the heads, then columns move together; words are broken only at last.
+    fn widths(&self, shown: &[usize], width: usize) -> (Vec<usize>, usize) {
+        let mut set = (Vec::new(), GAP);
+        for (squeeze, gap) in [
+            (Squeeze::Words, GAP),
+            (Squeeze::Heads, GAP),
+            (Squeeze::Heads, 1),
+            (Squeeze::Letters, 1),
+        ] {
+            let room = width.saturating_sub(gap * shown.len().saturating_sub(1));
+            let least: Vec<usize> = shown.iter().map(|&c| self.least(c, squeeze)).collect();
+            let need = shown.iter().map(|&c| self.need(c, columns)).collect();
+            set = (narrowed(need, &least, room), gap);
+            if set.0.iter().sum::<usize>() <= room {
+                break;
             }
         }
-        widths
+        set
     }
 
-    fn need(&self, column: usize) -> usize {
-        let head = columns(self.heads[column].0);
-        self.cells().map(|cells| columns(&cells[column])).max().unwrap_or(0).max(head)
+    /// The narrowest that a column may be set.
+    fn least(&self, column: usize, squeeze: Squeeze) -> usize {
+        let (head, set) = self.heads[column];
+        match (set, squeeze) {
+            (Set::Words, Squeeze::Letters) => LEAST,
+            (Set::Words, _) => self.need(column, longest_word),
+            (_, Squeeze::Words) => self.need(column, columns),
+            _ => self.cell_need(column, columns).max(longest_word(head)),
+        }
+    }
+
+    fn need(&self, column: usize, measure: fn(&str) -> usize) -> usize {
+        self.cell_need(column, measure).max(measure(self.heads[column].0))
+    }
+
+    fn cell_need(&self, column: usize, measure: fn(&str) -> usize) -> usize {
+        self.cells().map(|cells| measure(&cells[column])).max().unwrap_or(0)
     }
 
     /// One row in as many lines as its highest cell.
     fn set(
         &self,
         shown: &[usize],
-        widths: &[usize],
+        (widths, gap): (&[usize], usize),
         cells: &[String],
         kind: LineKind,
     ) -> Vec<(LineKind, String)> {
@@ -122,11 +144,38 @@ impl Table {
                     let right = self.heads[c].1 == Set::Figure;
                     pad(cell.get(line).map_or("", String::as_str), width, right)
                 });
-                let text = parts.collect::<Vec<_>>().join(&" ".repeat(GAP));
+                let text = parts.collect::<Vec<_>>().join(&" ".repeat(gap));
                 (kind, text.trim_end().to_owned())
             })
             .collect()
     }
+}
+
+/// What may be done to make a table narrower.
+#[derive(Clone, Copy)]
+enum Squeeze {
+    /// Wrapping cells of words between words.
+    Words,
+    /// Wrapping the names of columns too.
+    Heads,
+    /// Breaking words.
+    Letters,
+}
+
+/// The widths taken down evenly, widest first, until they fit or all are at their least.
+fn narrowed(mut widths: Vec<usize>, least: &[usize], room: usize) -> Vec<usize> {
+    while widths.iter().sum::<usize>() > room {
+        let loose = (0..widths.len()).filter(|&k| widths[k] > least[k]);
+        match loose.max_by_key(|&k| (widths[k], std::cmp::Reverse(k))) {
+            Some(widest) => widths[widest] -= 1,
+            None => break,
+        }
+    }
+    widths
+}
+
+fn longest_word(text: &str) -> usize {
+    text.split_ascii_whitespace().map(columns).max().unwrap_or(0)
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! What is wrong comes first, then what the plan costs and how far that is from the best there can be.
 
-use super::figure::{count, per_cent, seconds};
+use super::figure::{at_least, at_most, copies, count, seconds};
 use super::page::{Ink, Page};
 use crate::tasks::outcome::{Bound, Plan, Start, Status};
 
@@ -25,7 +25,7 @@ pub fn wrong(page: &mut Page, plan: &Plan) {
         page.heading(Ink::Mind, &format!("Left out: {}", count(plan.left_out.len(), "item")));
     }
     for left in &plan.left_out {
-        let name = super::figure::copies(&left.copy.item, left.copy.copy, 1, left.copy.copy);
+        let name = copies(&left.copy.item, left.copy.copy, 1, left.copy.copy);
         let text =
             format!("{}. Fetching it from elsewhere: {} s a week.", left.why, seconds(left.price));
         page.named(Ink::Mind, &name, &text);
@@ -59,7 +59,7 @@ fn gain(plan: &Plan) -> String {
         ),
         (0, true) if saved > 0.0 && saved.is_finite() => format!(
             "This plan costs {cost} s a week, {} less than going through the list item by item ({start} s).",
-            per_cent(saved)
+            at_least(saved)
         ),
         _ => format!(
             "This plan costs {cost} s a week. Going through the list item by item costs {start} s, but {}; so no saving is told.",
@@ -98,7 +98,7 @@ fn bound(plan: &Plan) -> String {
             let gap = gap_with_handling.map_or_else(String::new, |gap| {
                 format!(
                     " Of all fetching, handling included, that is at most {} too much.",
-                    rounded_up(gap)
+                    at_most(gap)
                 )
             });
             let least = seconds(least);
@@ -107,11 +107,6 @@ fn bound(plan: &Plan) -> String {
             )
         }
     }
-}
-
-/// A part of one in per cent, rounded up so that a gap is never told smaller than it is.
-fn rounded_up(part: f64) -> String {
-    format!("{:.1} %", libm::ceil(part * 1000.0) / 10.0)
 }
 
 fn terms(plan: &Plan) -> String {

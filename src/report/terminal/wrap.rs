@@ -7,13 +7,16 @@ pub fn columns(text: &str) -> usize {
     text.width()
 }
 
-/// The text in lines of at most so many columns, broken at blanks.
+/// The blank at which no line is broken: between a figure and its sign.
+pub const TIE: char = '\u{a0}';
+
+/// The text in lines of at most so many columns, broken at blanks but not at ties, which become blanks.
 ///
 /// A word that is longer than a line is broken inside rather than cut; there is always at least one line.
 pub fn wrap(text: &str, width: usize) -> Vec<String> {
     let width = width.max(1);
     let mut lines = vec![String::new()];
-    for word in text.split_whitespace() {
+    for word in text.split_ascii_whitespace() {
         let line = lines.last().map_or(0, |line| columns(line));
         let room = if line == 0 { width } else { width.saturating_sub(line + 1) };
         if columns(word) > room && line > 0 {
@@ -21,7 +24,7 @@ pub fn wrap(text: &str, width: usize) -> Vec<String> {
         }
         add(&mut lines, word, width);
     }
-    lines
+    lines.into_iter().map(|line| line.replace(TIE, " ")).collect()
 }
 
 /// Puts a word at the end of the last line, going on below where it is longer than a line.
@@ -70,6 +73,7 @@ mod tests {
         assert_eq!(wrap("a soldering station", 9), ["a", "soldering", "station"]);
         assert_eq!(wrap("abcdefgh ij", 3), ["abc", "def", "gh", "ij"]);
         assert_eq!(wrap("", 5), [""]);
+        assert_eq!(wrap("at most 19\u{a0}%", 10), ["at most", "19 %"]);
     }
 
     #[test]

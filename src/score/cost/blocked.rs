@@ -33,8 +33,13 @@ impl Cost for Blocked {
     fn tell(_: &View, moves: &Moves) -> String {
         match moves.how_many {
             0 => "nothing in front".to_owned(),
-            1 => format!("1 thing must be moved first and back: {:.1} s a fetch", moves.each.as_s()),
-            n => format!("{n} things must be moved first and back: {:.1} s a fetch", moves.each.as_s()),
+            1 => {
+                format!("1 thing must be moved first and back: {:.1} s a fetch", moves.each.as_s())
+            }
+            n => format!(
+                "{n} things must be moved first and back: {:.1} s a fetch",
+                moves.each.as_s()
+            ),
         }
     }
 }

@@ -54,5 +54,9 @@ const fn card<C: Cost>() -> CostCard {
 }
 
 /// Every cost, in the order in which they are told.
-pub const COSTS: &[CostCard] =
-    &[card::<access::Access>(), card::<reach::Reach>(), card::<blocked::Blocked>(), card::<balance::Balance>()];
+pub const COSTS: &[CostCard] = &[
+    card::<access::Access>(),
+    card::<reach::Reach>(),
+    card::<blocked::Blocked>(),
+    card::<balance::Balance>(),
+];

@@ -38,7 +38,10 @@ impl Cost for Reach {
         let pulled = view.place().is_some_and(|p| view.space(p).pull > Time::ZERO);
         let drawer = if pulled { ", drawer pulled and pushed" } else { "" };
         let (high, deep) = (hand.height.as_mm(), hand.depth.as_mm());
-        format!("{how} at {high:.0} mm, {deep:.0} mm deep{drawer}: {:.1} s a fetch", hand.each.as_s())
+        format!(
+            "{how} at {high:.0} mm, {deep:.0} mm deep{drawer}: {:.1} s a fetch",
+            hand.each.as_s()
+        )
     }
     fn least(site: &Site, lot: usize, home: &Home) -> Price {
         let l = &site.lots[lot];

@@ -10,7 +10,8 @@ pub struct AtHand;
 impl Rule for AtHand {
     const NAME: &'static str = "at hand";
     const SCOPE: Scope = Scope::Lot;
-    const SOURCE: &'static str = "our own rule for first aid, extinguisher and eye wash; local codes and labels come first";
+    const SOURCE: &'static str =
+        "our own rule for first aid, extinguisher and eye wash; local codes and labels come first";
 
     fn measure(view: &View) -> Option<Against> {
         if !view.item().urgent {

@@ -23,7 +23,10 @@ impl Rule for Fits {
         let name = view.of().name(&site.items);
         match neighbours(view, place).min() {
             Some(other) => {
-                format!("{name} and {} are in one place", site.lots[other as usize].name(&site.items))
+                format!(
+                    "{name} and {} are in one place",
+                    site.lots[other as usize].name(&site.items)
+                )
             }
             None => format!("{name} sticks out of {}", view.surface_of(place).name),
         }

@@ -30,7 +30,9 @@ impl Rule for HazardsApart {
         let name = |l: u32| site.lots[l as usize].name(&site.items);
         let (one, other) = (name(pair.one), name(pair.other));
         match pair.clash {
-            Clash::Face => format!("{one} and {other} are on one face: sparks or heat beside what burns"),
+            Clash::Face => {
+                format!("{one} and {other} are on one face: sparks or heat beside what burns")
+            }
             Clash::Space => format!("{one} and {other} are in one space"),
             Clash::Above => format!("{one} can drip on {other} below it"),
         }

@@ -9,7 +9,8 @@ pub struct Reachable;
 impl Rule for Reachable {
     const NAME: &'static str = "reachable";
     const SCOPE: Scope = Scope::Lot;
-    const SOURCE: &'static str = "body heights from ANSUR II (2012); seated: 2010 ADA Standards 308";
+    const SOURCE: &'static str =
+        "body heights from ANSUR II (2012); seated: 2010 ADA Standards 308";
 
     fn measure(view: &View) -> Option<Against> {
         let place = view.place()?;

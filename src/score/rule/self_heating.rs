@@ -15,7 +15,10 @@ impl Rule for SelfHeating {
         view.place()?;
         let item = view.item();
         let bare = item.hazards.has(Hazard::SelfHeating)
-            && !item.inside.as_ref().is_some_and(|c| c.trim().eq_ignore_ascii_case("closed metal can"));
+            && !item
+                .inside
+                .as_ref()
+                .is_some_and(|c| c.trim().eq_ignore_ascii_case("closed metal can"));
         Some(Against::none(usize::from(bare)))
     }
     fn tell(view: &View, _: &Against) -> String {

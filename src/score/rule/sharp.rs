@@ -23,7 +23,10 @@ impl Rule for Sharp {
         let site = view.site();
         let bare = view.closure.lots.iter().filter(|&&l| site.lots[l as usize].bare_edge).min();
         let edge = bare.map_or_else(String::new, |&l| site.lots[l as usize].name(&site.items));
-        format!("{edge} has an uncovered edge and must be moved for {}", view.of().name(&site.items))
+        format!(
+            "{edge} has an uncovered edge and must be moved for {}",
+            view.of().name(&site.items)
+        )
     }
     fn lots(view: &View) -> Vec<u32> {
         let lots = &view.site().lots;

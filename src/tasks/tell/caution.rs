@@ -32,7 +32,9 @@ fn rolling(workspace: &Workspace, all: &mut Vec<Caution>) {
     let casters = &workspace.carcass.casters;
     let text = match casters.locks {
         0 => "No caster locks: do not saw, plane or lean on this cart. Fit locking casters.",
-        _ => "Lock the casters before working on the cart or pulling a drawer; roll it slowly, with both hands, over flat floor.",
+        _ => {
+            "Lock the casters before working on the cart or pulling a drawer; roll it slowly, with both hands, over flat floor."
+        }
     };
     say(all, Vec::new(), text, OURS);
     if casters.rating.is_none() {

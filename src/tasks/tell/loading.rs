@@ -8,7 +8,11 @@ use crate::units::{Length, Mass};
 const HEAVY: Mass = Mass::kg(5);
 
 /// The steps.
-pub(super) fn loading(board: &Board, order: &[(usize, u32)], placements: &[Placement]) -> Vec<Step> {
+pub(super) fn loading(
+    board: &Board,
+    order: &[(usize, u32)],
+    placements: &[Placement],
+) -> Vec<Step> {
     let mut steps = vec![Step {
         text: "Stand the empty cart on level floor and lock its casters.".to_owned(),
         placements: Vec::new(),
@@ -31,7 +35,8 @@ pub(super) fn loading(board: &Board, order: &[(usize, u32)], placements: &[Place
     left.retain(|n| !first.contains(n));
     if !first.is_empty() {
         steps.push(Step {
-            text: "First the heavy things, lowest first, each with what stands behind it:".to_owned(),
+            text: "First the heavy things, lowest first, each with what stands behind it:"
+                .to_owned(),
             placements: first,
         });
     }
@@ -71,7 +76,8 @@ fn warning(board: &Board) -> Option<Step> {
 fn heavy_ones(placements: &[Placement]) -> Vec<usize> {
     let mut heavy: Vec<usize> =
         (0..placements.len()).filter(|&n| placements[n].weight > HEAVY).collect();
-    heavy.sort_by_key(|&n| (placements[n].space.min[2], std::cmp::Reverse(placements[n].weight), n));
+    heavy
+        .sort_by_key(|&n| (placements[n].space.min[2], std::cmp::Reverse(placements[n].weight), n));
     heavy
 }
 

@@ -21,7 +21,8 @@ pub(super) fn why(board: &Board, l: usize, unit: Unit) -> String {
     }
     let lot = &site.lots[l];
     if lot.fixed.is_some() {
-        return "it is fixed, but its place in layout.yaml is taken or does not admit it".to_owned();
+        return "it is fixed, but its place in layout.yaml is taken or does not admit it"
+            .to_owned();
     }
     let mut names: Vec<String> = Vec::new();
     for home in &lot.homes {
@@ -51,7 +52,8 @@ pub(crate) fn miss(site: &Site, l: usize, unit: Unit) -> Option<Miss> {
     let item = &site.items[lot.item];
     let mut best: Option<Miss> = None;
     for s in 0..site.surfaces.len() {
-        let ordered = item.place.is_empty() || item.place.iter().any(|h| answers(&h.parts, site, s));
+        let ordered =
+            item.place.is_empty() || item.place.iter().any(|h| answers(&h.parts, site, s));
         if !ordered {
             continue;
         }
@@ -111,7 +113,8 @@ fn heavy_or_far(site: &Site, l: usize, s: usize, name: &str, unit: Unit) -> Miss
     let (lot, surface) = (&site.lots[l], &site.surfaces[s]);
     match surface.limit {
         Some(limit) if lot.mass > limit => {
-            let (weight, limit) = (show_mass(lot.mass, unit.imperial()), show_mass(limit, unit.imperial()));
+            let (weight, limit) =
+                (show_mass(lot.mass, unit.imperial()), show_mass(limit, unit.imperial()));
             // Sorted by how much is missing, with a millimetre for every 10 g.
             let over = (lot.mass - surface.limit.unwrap_or_default()).as_kg();
             Miss {

@@ -90,8 +90,7 @@ fn worth(board: &Board, ledger: &Ledger) -> Worth {
 /// Every copy that is off the cart, the most valuable first.
 fn left_out(board: &Board, unit: crate::units::Unit) -> Vec<LeftOut> {
     let site = board.site();
-    let mut off: Vec<usize> =
-        (0..site.lots.len()).filter(|&l| board.place(l).is_none()).collect();
+    let mut off: Vec<usize> = (0..site.lots.len()).filter(|&l| board.place(l).is_none()).collect();
     off.sort_by_key(|&l| (std::cmp::Reverse(site.lots[l].off_cart), l));
     let mut all = Vec::new();
     for l in off {

@@ -19,7 +19,8 @@ pub(super) fn order(board: &Board) -> Vec<(usize, u32)> {
     let site = board.site();
     let mut lots: Vec<usize> = (0..site.lots.len()).filter(|&l| board.place(l).is_some()).collect();
     lots.sort_by_cached_key(|&l| {
-        let place = board.place(l).copied().unwrap_or_else(|| unreachable!("only placed lots are listed"));
+        let place =
+            board.place(l).copied().unwrap_or_else(|| unreachable!("only placed lots are listed"));
         let s = place.home.surface as usize;
         let face = site.spaces[site.surfaces[s].space].face;
         let seen = local(face, site.size, &place.space);

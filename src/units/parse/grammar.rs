@@ -78,10 +78,7 @@ pub(super) fn quantity(text: &str) -> Option<Quantity<'_>> {
     while !rest.0.is_empty() {
         parts.push(rest.part()?);
     }
-    Some(Quantity {
-        negative: matches!(sign, Some('-' | '−')),
-        parts,
-    })
+    Some(Quantity { negative: matches!(sign, Some('-' | '−')), parts })
 }
 
 /// The whole text (in lower case, single blanks) as how often a week: `daily`, `3 times a week`, `every 2 months`.
@@ -91,16 +88,16 @@ pub(super) fn rate(text: &str) -> Option<Option<Ratio>> {
     if let Some((_, over, under)) = ADVERBS.iter().find(|(name, _, _)| *name == text) {
         return Some(Some(Ratio::new(*over, *under)));
     }
-    let mut rest = Rest(text);
-    let times = if rest.starts_with_one_of(&["every ", "each "]) {
-        Some(Ratio::new(1, 1))
-    } else {
-        rest.times()?
-    };
-    let period = rest.every()?;
-    rest.0
-        .is_empty()
-        .then(|| times.zip(period).and_then(|(t, p)| t.by(p)))
+    let rest = Rest(text);
+    if rest.starts_with_one_of(&["every ", "each "]) {
+        return rest.rest_of_rate(Some(Ratio::new(1, 1)));
+    }
+    // `6/2 weeks` is six in two weeks, `1/2 per week` is half a one: the plain number is tried first.
+    [Rest::decimal, Rest::number].into_iter().find_map(|number| {
+        let mut ahead = rest;
+        let times = ahead.times(number)?;
+        ahead.rest_of_rate(times)
+    })
 }
 
 /// What is left of a text.
@@ -149,16 +146,10 @@ impl<'s> Rest<'s> {
         let mut word = self.while_(char::is_alphabetic);
         if word.is_empty() {
             let sign = self.0;
-            word = self
-                .one(|c| UNIT_SIGNS.contains(&c))
-                .map_or("", |c| &sign[..c.len_utf8()]);
+            word = self.one(|c| UNIT_SIGNS.contains(&c)).map_or("", |c| &sign[..c.len_utf8()]);
         }
         self.blank();
-        Some(Part {
-            number,
-            word,
-            unit: None,
-        })
+        Some(Part { number, word, unit: None })
     }
     fn number(&mut self) -> Option<Option<Ratio>> {
         self.attempt(Rest::mixed)
@@ -193,10 +184,7 @@ impl<'s> Rest<'s> {
         self.one(|c| matches!(c, '/' | '⁄'))?;
         self.blank();
         let under = self.digits()?;
-        let pair = over
-            .parse()
-            .ok()
-            .zip(under.parse().ok().filter(|u: &i128| *u > 0));
+        let pair = over.parse().ok().zip(under.parse().ok().filter(|u: &i128| *u > 0));
         Some(pair.map(|(over, under)| Ratio::new(over, under)))
     }
     /// `340`, `12.7`, `.5`, `1e3`.
@@ -219,35 +207,35 @@ impl<'s> Rest<'s> {
     }
 
     /// `twice`, `3`, `5 times`.
-    fn times(&mut self) -> Option<Option<Ratio>> {
-        let word = COUNTS
-            .iter()
-            .find(|(name, _)| self.0.starts_with(&format!("{name} ")));
+    fn times(
+        &mut self,
+        number: impl FnOnce(&mut Rest<'s>) -> Option<Option<Ratio>>,
+    ) -> Option<Option<Ratio>> {
+        let word = COUNTS.iter().find(|(name, _)| self.0.starts_with(&format!("{name} ")));
         let count = match word {
             Some((name, count)) => {
                 self.word(name);
                 Some(Ratio::new(*count, 1))
             }
-            None => self.number()?,
+            None => number(self)?,
         };
         let _ = ["x", " times", " time"].into_iter().any(|w| self.word(w));
         Some(count)
     }
+    /// The period that ends the text, times so many.
+    fn rest_of_rate(mut self, times: Option<Ratio>) -> Option<Option<Ratio>> {
+        let period = self.every()?;
+        self.0.is_empty().then(|| times.zip(period).and_then(|(t, p)| t.by(p)))
+    }
     /// ` per week`, `/ day`, ` every 2 weeks`: so many a week.
     fn every(&mut self) -> Option<Option<Ratio>> {
         self.blank();
-        ["per ", "an ", "a ", "each ", "every ", "/ ", "/"]
-            .into_iter()
-            .find(|w| self.word(w))?;
+        ["per ", "an ", "a ", "each ", "every ", "/ ", "/"].into_iter().find(|w| self.word(w))?;
         let several = self.attempt(|r| r.digits().filter(|_| r.blank() > 0));
-        let (name, over, under) = PERIODS
-            .iter()
-            .find(|(name, _, _)| self.0.starts_with(name))?;
+        let (name, over, under) = PERIODS.iter().find(|(name, _, _)| self.0.starts_with(name))?;
         self.word(name);
         self.word("s");
-        let each: i128 = several
-            .map_or(Some(1), |d| d.parse().ok())
-            .filter(|n| *n > 0)?;
+        let each: i128 = several.map_or(Some(1), |d| d.parse().ok()).filter(|n| *n > 0)?;
         Some(Ratio::new(*over, *under).by(Ratio::new(1, each)))
     }
 }

@@ -12,10 +12,7 @@ impl Ratio {
         Ratio { over, under }
     }
     pub(super) fn times(self, factor: i64) -> Option<Ratio> {
-        Some(Ratio::new(
-            self.over.checked_mul(factor.into())?,
-            self.under,
-        ))
+        Some(Ratio::new(self.over.checked_mul(factor.into())?, self.under))
     }
     pub(super) fn by(self, other: Ratio) -> Option<Ratio> {
         let over = self.over.checked_mul(other.over)?;
@@ -24,10 +21,7 @@ impl Ratio {
     pub(super) fn plus(self, other: Ratio) -> Option<Ratio> {
         let left = self.over.checked_mul(other.under)?;
         let right = other.over.checked_mul(self.under)?;
-        Some(Ratio::new(
-            left.checked_add(right)?,
-            self.under.checked_mul(other.under)?,
-        ))
+        Some(Ratio::new(left.checked_add(right)?, self.under.checked_mul(other.under)?))
     }
     /// The nearest whole number, halves away from nought.
     pub(super) fn rounded(self) -> Option<i64> {

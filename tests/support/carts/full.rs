@@ -37,12 +37,7 @@ pub fn packed(seed: u64, items: usize, fill: f64) -> Workspace {
     let items = fill_up(&mut dice, &cuts, fill);
     let mut shop = shop::plain();
     shop.stations = shop::shop(&mut dice, &carcass, &items).stations;
-    Workspace {
-        carcass,
-        items,
-        shop,
-        layout: None,
-    }
+    Workspace { carcass, items, shop, layout: None }
 }
 
 /// A cart of sections alike, 600 mm each, six things in each space; only the last section may hold fewer.
@@ -56,18 +51,10 @@ pub fn sections(n_items: usize) -> Workspace {
         let alike = two_sided(&[SECTION - SHEET], &[300], 300, 300);
         let cuts = cut_each(&mut dice, spaces(&alike), A_SPACE);
         let section = fill_up(&mut dice, &cuts, 0.6);
-        items.extend(section.into_iter().map(|i| Item {
-            name: format!("{} of {n}", i.name),
-            ..i
-        }));
+        items.extend(section.into_iter().map(|i| Item { name: format!("{} of {n}", i.name), ..i }));
     }
     items.truncate(n_items);
-    Workspace {
-        carcass,
-        items,
-        shop: shop::plain(),
-        layout: None,
-    }
+    Workspace { carcass, items, shop: shop::plain(), layout: None }
 }
 
 /// Columns of bays so wide and storeys so tall, opening to the front and to the back.
@@ -84,15 +71,8 @@ fn two_sided(columns: &[i64], storeys: &[i64], front: i64, back: i64) -> Carcass
         for (s, storey) in storeys.iter().enumerate() {
             let size = [*column, *storey];
             let at = [[left, low], [wide - left - column, low]];
-            made.bays.push(bay(
-                Face::Front,
-                &format!("front {c}-{s}"),
-                at[0],
-                size,
-                front,
-            ));
-            made.bays
-                .push(bay(Face::Back, &format!("back {c}-{s}"), at[1], size, back));
+            made.bays.push(bay(Face::Front, &format!("front {c}-{s}"), at[0], size, front));
+            made.bays.push(bay(Face::Back, &format!("back {c}-{s}"), at[1], size, back));
             low += storey + SHEET;
         }
         left += column + SHEET;
@@ -116,10 +96,9 @@ fn bay(face: Face, name: &str, at: [i64; 2], size: [i64; 2], deep: i64) -> Bay {
 
 fn spaces(made: &Carcass) -> Vec<Cut> {
     let space = |b: &Bay| match b.depth {
-        Depth::Deep(deep) => Cut {
-            size: [b.opening[0].as_mm(), deep.as_mm()],
-            tall: b.opening[1].as_mm(),
-        },
+        Depth::Deep(deep) => {
+            Cut { size: [b.opening[0].as_mm(), deep.as_mm()], tall: b.opening[1].as_mm() }
+        }
         _ => unreachable!("every bay here has a depth of its own"),
     };
     made.bays.iter().map(space).collect()
@@ -146,20 +125,14 @@ fn cut(dice: &mut Dice, mut pieces: Vec<Cut>, wanted: usize) -> Vec<Cut> {
 
 /// The same with so many pieces in each space.
 fn cut_each(dice: &mut Dice, spaces: Vec<Cut>, wanted: usize) -> Vec<Cut> {
-    spaces
-        .into_iter()
-        .flat_map(|space| cut(dice, vec![space], wanted))
-        .collect()
+    spaces.into_iter().flat_map(|space| cut(dice, vec![space], wanted)).collect()
 }
 
 /// Things on all footprints, their heights stretched until they fill the wanted share of the room above them.
 fn fill_up(dice: &mut Dice, cuts: &[Cut], fill: f64) -> Vec<Item> {
     let area = |c: &Cut| c.size[0] * c.size[1];
     let room: f64 = cuts.iter().map(|c| area(c) * c.tall).sum();
-    let mut heights: Vec<f64> = cuts
-        .iter()
-        .map(|c| c.tall * fill * dice.real(0.6, 1.4))
-        .collect();
+    let mut heights: Vec<f64> = cuts.iter().map(|c| c.tall * fill * dice.real(0.6, 1.4)).collect();
     for _ in 0..20 {
         let filled: f64 = cuts.iter().zip(&heights).map(|(c, h)| area(c) * h).sum();
         for (cut, height) in cuts.iter().zip(&mut heights) {
@@ -167,8 +140,7 @@ fn fill_up(dice: &mut Dice, cuts: &[Cut], fill: f64) -> Vec<Item> {
         }
     }
     let made = cuts.iter().zip(&heights).enumerate();
-    made.map(|(n, (cut, height))| thing(dice, n, cut, *height))
-        .collect()
+    made.map(|(n, (cut, height))| thing(dice, n, cut, *height)).collect()
 }
 
 fn thing(dice: &mut Dice, number: usize, cut: &Cut, height: f64) -> Item {
@@ -177,16 +149,8 @@ fn thing(dice: &mut Dice, number: usize, cut: &Cut, height: f64) -> Item {
     let litres = w.as_mm() * d.as_mm() * h.as_mm() / 1e6;
     let kilograms = (litres * dice.real(0.2, 0.9)).clamp(0.05, 9.5);
     let name = format!("thing {}", number + 1);
-    let mut item = things::plain(
-        &name,
-        [w, d, h],
-        Mass::from_kg(kilograms),
-        things::uses(dice),
-    );
-    item.family = Some(
-        dice.one(&["cutting", "marking", "finishing", "fixing"])
-            .to_owned(),
-    );
+    let mut item = things::plain(&name, [w, d, h], Mass::from_kg(kilograms), things::uses(dice));
+    item.family = Some(dice.one(&["cutting", "marking", "finishing", "fixing"]).to_owned());
     if dice.luck(40) {
         item.poses[1] = None;
     }

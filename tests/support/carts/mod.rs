@@ -45,12 +45,7 @@ pub fn cart(seed: u64, size: Size) -> Workspace {
     let carcass = box_work::carcass(&mut dice);
     let items = things::items(&mut dice, &carcass, size.names());
     let shop = shop::shop(&mut dice, &carcass, &items);
-    Workspace {
-        carcass,
-        items,
-        shop,
-        layout: None,
-    }
+    Workspace { carcass, items, shop, layout: None }
 }
 
 /// Draws from one stream of random numbers.
@@ -63,11 +58,7 @@ impl Dice {
     }
     /// A whole number within bounds, both included; the lower one where they cross.
     pub fn whole(&mut self, low: i64, high: i64) -> i64 {
-        if high <= low {
-            low
-        } else {
-            self.0.random_range(low..=high)
-        }
+        if high <= low { low } else { self.0.random_range(low..=high) }
     }
     /// Yes in so many cases of a hundred.
     pub fn luck(&mut self, percent: u32) -> bool {

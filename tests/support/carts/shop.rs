@@ -31,27 +31,15 @@ pub fn plain() -> Shop {
             cart: None,
             obstacles: Vec::new(),
         },
-        reserve: Reserve {
-            share: Share::ZERO,
-            families: Vec::new(),
-        },
+        reserve: Reserve { share: Share::ZERO, families: Vec::new() },
         jobs: Vec::new(),
-        rates: Rates {
-            roll_out: Time::s(30),
-            elsewhere: Time::s(60),
-        },
+        rates: Rates { roll_out: Time::s(30), elsewhere: Time::s(60) },
         clearance: Length::mm(25),
     }
 }
 
 fn station(name: &str, share: Share, work: Face) -> Station {
-    Station {
-        name: name.to_owned(),
-        share,
-        work,
-        walls: Vec::new(),
-        span: Span::none(),
-    }
+    Station { name: name.to_owned(), share, work, walls: Vec::new(), span: Span::none() }
 }
 
 /// Any shop.
@@ -83,20 +71,10 @@ fn stations(dice: &mut Dice) -> Vec<Station> {
         .iter()
         .enumerate()
         .map(|(n, share)| {
-            let work = if n == 0 {
-                Face::Front
-            } else {
-                dice.one(&SIDES)
-            };
-            let walls = SIDES
-                .into_iter()
-                .filter(|f| *f != work && dice.luck(25))
-                .collect();
+            let work = if n == 0 { Face::Front } else { dice.one(&SIDES) };
+            let walls = SIDES.into_iter().filter(|f| *f != work && dice.luck(25)).collect();
             let name = format!("place {}", ["a", "b", "c"][n]);
-            Station {
-                walls,
-                ..station(&name, Share::ppm(*share), work)
-            }
+            Station { walls, ..station(&name, Share::ppm(*share), work) }
         })
         .collect()
 }
@@ -119,11 +97,7 @@ fn furnish(dice: &mut Dice, made: &Carcass, room: &mut Room) {
         } else {
             [Length::ZERO, dice.mm(900, 1500)]
         };
-        room.obstacles.push(Obstacle {
-            at,
-            size,
-            span: Span::none(),
-        });
+        room.obstacles.push(Obstacle { at, size, span: Span::none() });
     }
 }
 
@@ -134,20 +108,13 @@ fn reserve(dice: &mut Dice, items: &[Item]) -> Reserve {
     } else {
         vec![(dice.one(&families), dice.whole(1, 2) as u32, Span::none())]
     };
-    Reserve {
-        share: Share::ppm(dice.one(&[0, 0, 100_000, 200_000])),
-        families: wanted,
-    }
+    Reserve { share: Share::ppm(dice.one(&[0, 0, 100_000, 200_000])), families: wanted }
 }
 
 fn job(dice: &mut Dice, items: &[Item]) -> Job {
     let wanted = dice.whole(2, 4) as usize;
     let first = dice.whole(0, items.len() as i64 - 1) as usize;
-    let named = items
-        .iter()
-        .cycle()
-        .skip(first)
-        .take(wanted.min(items.len()));
+    let named = items.iter().cycle().skip(first).take(wanted.min(items.len()));
     Job {
         name: "mend a chair".to_owned(),
         items: named.map(|i| (i.name.clone(), Span::none())).collect(),

@@ -64,9 +64,7 @@ pub fn items(dice: &mut Dice, made: &Carcass, names: std::ops::RangeInclusive<u3
     let mut all: Vec<Item> = (0..count).map(|n| item(dice, made, n)).collect();
     let known: Vec<String> = all.iter().map(|i| i.name.clone()).collect();
     for item in &mut all {
-        let with = dice
-            .perhaps(25, |d| d.one(&known))
-            .filter(|name| *name != item.name);
+        let with = dice.perhaps(25, |d| d.one(&known)).filter(|name| *name != item.name);
         item.with.extend(with.map(|name| (name, Span::none())));
     }
     all
@@ -78,12 +76,7 @@ fn item(dice: &mut Dice, made: &Carcass, number: i64) -> Item {
     let litres: f64 = size.iter().map(|s| s.as_mm() / 100.0).product();
     let heavy = if dice.luck(6) { 8.0 } else { 1.0 };
     let kilograms = (litres * dice.real(0.2, 1.5) * heavy).clamp(0.02, 30.0);
-    let mut item = plain(
-        &name,
-        size,
-        Mass::from_kg((kilograms * 1e3).round() / 1e3),
-        uses(dice),
-    );
+    let mut item = plain(&name, size, Mass::from_kg((kilograms * 1e3).round() / 1e3), uses(dice));
     poses(dice, &mut item);
     copies(dice, &mut item);
     hazards(dice, &mut item);
@@ -97,11 +90,7 @@ fn item(dice: &mut Dice, made: &Carcass, number: i64) -> Item {
 /// A number as letters, so that no name ends in a figure: 0 is "a", 26 is "ba".
 fn words(number: i64) -> String {
     let letter = char::from(b'a' + (number % 26) as u8);
-    if number < 26 {
-        letter.to_string()
-    } else {
-        format!("{}{letter}", words(number / 26))
-    }
+    if number < 26 { letter.to_string() } else { format!("{}{letter}", words(number / 26)) }
 }
 
 fn size(dice: &mut Dice) -> [Length; 3] {
@@ -133,11 +122,7 @@ fn poses(dice: &mut Dice, item: &mut Item) {
         2 => item.poses = [None, None, Some(size)],
         3 => {
             // kept in a way of its own, a little larger than it is
-            let own = Dims {
-                w: size.w + Length::mm(4),
-                d: size.h,
-                h: size.d + Length::mm(3),
-            };
+            let own = Dims { w: size.w + Length::mm(4), d: size.h, h: size.d + Length::mm(3) };
             item.poses[1] = Some(own);
         }
         _ => {}
@@ -193,10 +178,7 @@ fn home(dice: &mut Dice, made: &Carcass) -> Home {
         2 | 3 => vec![bay],
         _ => vec![face.name().to_owned(), bay],
     };
-    Home {
-        parts,
-        span: Span::none(),
-    }
+    Home { parts, span: Span::none() }
 }
 
 /// All openings and panels with their faces, names in lower case.
@@ -204,8 +186,5 @@ fn bays(made: &Carcass) -> Vec<(Face, String)> {
     let bays = made.bays.iter().map(|b| (b.face, &b.name));
     let drawers = made.drawers.iter().map(|d| (d.face, &d.name));
     let panels = made.panels.iter().map(|p| (p.face, &p.name));
-    bays.chain(drawers)
-        .chain(panels)
-        .map(|(f, n)| (f, n.to_lowercase()))
-        .collect()
+    bays.chain(drawers).chain(panels).map(|(f, n)| (f, n.to_lowercase())).collect()
 }

@@ -32,8 +32,7 @@ impl Case<'_> {
             }
         }
         wrong.extend(
-            told.keys()
-                .map(|(name, copy)| format!("{name} {copy} is not in the inventory")),
+            told.keys().map(|(name, copy)| format!("{name} {copy} is not in the inventory")),
         );
         self.complaints.extend(wrong);
         self.slots();
@@ -65,9 +64,7 @@ impl Case<'_> {
                     .then(|| "has another number of copies".to_owned()),
             ];
             wrong.extend(
-                said.into_iter()
-                    .flatten()
-                    .map(|words| format!("{} {words}", thing.name())),
+                said.into_iter().flatten().map(|words| format!("{} {words}", thing.name())),
             );
         }
         self.complaints.extend(wrong);
@@ -82,11 +79,7 @@ impl Case<'_> {
         let Some(one) = item.pose(p.pose) else {
             return Some(format!("may not {}", p.pose.name()));
         };
-        let ranges = seen(
-            surface.face,
-            frame::outside(&self.workspace.carcass),
-            &thing.block,
-        );
+        let ranges = seen(surface.face, frame::outside(&self.workspace.carcass), &thing.block);
         let have = ranges.map(|[low, high]| high - low);
         let fits = bundles(item, one, p.copies, surface)
             .into_iter()
@@ -101,26 +94,17 @@ fn bundles(item: &Item, one: Dims, copies: u32, surface: &Surface) -> Vec<Dims> 
     if copies == 1 {
         return vec![one];
     }
-    let pile = (copies <= item.stack && surface.kind != Kind::Wall).then(|| Dims {
-        h: one.h * i64::from(copies),
-        ..one
-    });
-    let row = item.pitch.map(|pitch| Dims {
-        w: one.w + pitch * i64::from(copies - 1),
-        ..one
-    });
+    let pile = (copies <= item.stack && surface.kind != Kind::Wall)
+        .then(|| Dims { h: one.h * i64::from(copies), ..one });
+    let row = item.pitch.map(|pitch| Dims { w: one.w + pitch * i64::from(copies - 1), ..one });
     pile.into_iter().chain(row).collect()
 }
 
 /// The size as turned; `None` where it may not be.
-fn turned(item: &Item, dims: Dims, surface: &Surface, turned: bool) -> Option<Dims> {
+pub(super) fn turned(item: &Item, dims: Dims, surface: &Surface, turned: bool) -> Option<Dims> {
     let Dims { w, d, h } = dims;
     let upright = surface.kind == Kind::Wall && surface.name != "ceiling";
-    let other = if upright {
-        Dims { w: h, d, h: w }
-    } else {
-        Dims { w: d, d: w, h }
-    };
+    let other = if upright { Dims { w: h, d, h: w } } else { Dims { w: d, d: w, h } };
     match turned {
         false => Some(dims),
         true => (item.turn || other == dims).then_some(other),
@@ -128,7 +112,7 @@ fn turned(item: &Item, dims: Dims, surface: &Surface, turned: bool) -> Option<Di
 }
 
 /// What a size takes along u, v and depth of the face.
-fn along(dims: Dims, surface: &Surface) -> [i64; 3] {
+pub(super) fn along(dims: Dims, surface: &Surface) -> [i64; 3] {
     let Dims { w, d, h } = dims;
     let sides = match (surface.kind, surface.name.as_str()) {
         (Kind::Wall, "left" | "right") => [d, h, w],
@@ -148,11 +132,7 @@ fn weight(thing: &Thing, item: &Item) -> Option<String> {
 /// Uses a week of the copies in the box: one fetch brings all, or the copies share the uses.
 fn uses(thing: &Thing, item: &Item) -> Option<String> {
     let p = thing.placement;
-    let of = if item.take_all {
-        1.0
-    } else {
-        f64::from(item.count)
-    };
+    let of = if item.take_all { 1.0 } else { f64::from(item.count) };
     let each = item.uses.as_week() / of;
     let all = each * f64::from(p.copies);
     let near = |x: f64| (p.uses.as_week() - x).abs() <= 1e-6 + 1e-5 * x;
@@ -177,10 +157,6 @@ fn grip(thing: &Thing, item: &Item) -> Option<String> {
     let told = p.grip_height.as_nm();
     let good = right.iter().any(|r| (told - r).abs() <= HAIR);
     (!good).then(|| {
-        format!(
-            "has its grip at {} mm, told {}",
-            right[0] as f64 / 1e6,
-            told as f64 / 1e6
-        )
+        format!("has its grip at {} mm, told {}", right[0] as f64 / 1e6, told as f64 / 1e6)
     })
 }

@@ -28,10 +28,7 @@ pub fn over_each_other(a: &Block, b: &Block) -> bool {
 
 /// How far a box sticks out of another at its worst.
 pub fn sticks_out(inner: &Block, outer: &Block) -> i64 {
-    (0..3)
-        .flat_map(|k| [outer[0][k] - inner[0][k], inner[1][k] - outer[1][k]])
-        .max()
-        .unwrap_or(0)
+    (0..3).flat_map(|k| [outer[0][k] - inner[0][k], inner[1][k] - outer[1][k]]).max().unwrap_or(0)
 }
 
 /// Axis of the way out of a face, and whether it leads up that axis.
@@ -75,11 +72,7 @@ pub fn placed(face: Face, outside: [i64; 3], ranges: [[i64; 2]; 3]) -> Block {
     let mut out = [[0; 3]; 2];
     for ((axis, against), [from, to]) in axes(face).into_iter().zip(mirrored(face)).zip(ranges) {
         let far = outside[axis];
-        [out[0][axis], out[1][axis]] = if against {
-            [far - to, far - from]
-        } else {
-            [from, to]
-        };
+        [out[0][axis], out[1][axis]] = if against { [far - to, far - from] } else { [from, to] };
     }
     out
 }
@@ -89,10 +82,6 @@ pub fn seen(face: Face, outside: [i64; 3], block: &Block) -> [[i64; 2]; 3] {
     [0, 1, 2].map(|k| {
         let axis = axes(face)[k];
         let [low, high] = [block[0][axis], block[1][axis]];
-        if mirrored(face)[k] {
-            [outside[axis] - high, outside[axis] - low]
-        } else {
-            [low, high]
-        }
+        if mirrored(face)[k] { [outside[axis] - high, outside[axis] - low] } else { [low, high] }
     })
 }

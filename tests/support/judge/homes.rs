@@ -17,10 +17,7 @@ impl Case<'_> {
             let block = frame::block(&row.space);
             let Some(k) = self.site.home(row.face, &row.bay, &row.surface, &block) else {
                 if row.surface != "bench" || row.load != Mass::ZERO {
-                    wrong.push(format!(
-                        "{} / {} is no surface of this cart",
-                        row.bay, row.surface
-                    ));
+                    wrong.push(format!("{} / {} is no surface of this cart", row.bay, row.surface));
                 }
                 continue;
             };
@@ -64,11 +61,8 @@ impl Case<'_> {
                 if overlap(&self.things[a].block, &self.things[b].block) {
                     let names = [a, b].map(|n| self.things[n].placement.item.clone());
                     self.tangled.extend([a, b]);
-                    let words = format!(
-                        "{} and {} overlap",
-                        self.things[a].name(),
-                        self.things[b].name()
-                    );
+                    let words =
+                        format!("{} and {} overlap", self.things[a].name(), self.things[b].name());
                     self.breach("fits", names, words);
                 }
             }
@@ -91,16 +85,9 @@ impl Case<'_> {
             };
             let thing = &self.things[n];
             let [low, high] = thing.block;
-            let above = [
-                [low[0], low[1], high[2]],
-                [high[0], high[1], high[2] + wanted],
-            ];
-            let others = self
-                .things
-                .iter()
-                .enumerate()
-                .filter(|(k, _)| *k != n)
-                .map(|(_, o)| o.block);
+            let above = [[low[0], low[1], high[2]], [high[0], high[1], high[2] + wanted]];
+            let others =
+                self.things.iter().enumerate().filter(|(k, _)| *k != n).map(|(_, o)| o.block);
             let boards = self.site.boards.iter().map(|(_, b)| *b);
             let met = wanted > 0 && others.chain(boards).any(|b| overlap(&above, &b));
             let ceiling = self.surface(thing).map_or(i64::MAX, |s| s.free[1][2]);
@@ -146,9 +133,7 @@ impl Case<'_> {
                     format!("{name} sticks out by {} mm", out as f64 / 1e6),
                 );
             }
-            self.expect(off == 0, || {
-                format!("{name} is {} mm off its surface", off as f64 / 1e6)
-            });
+            self.expect(off == 0, || format!("{name} is {} mm off its surface", off as f64 / 1e6));
             if let Some(words) = disorder {
                 self.breach("fits", [item], format!("{name} {words}"));
             }
@@ -164,11 +149,7 @@ impl Case<'_> {
             return Some(format!("was ordered elsewhere than {}", place(thing)));
         }
         let on_bench = self.space(thing)?.sort == Sort::Bench;
-        let asks = |home: &Home| {
-            home.parts
-                .iter()
-                .any(|p| same(p, "top") || same(p, "bench"))
-        };
+        let asks = |home: &Home| home.parts.iter().any(|p| same(p, "top") || same(p, "bench"));
         let entered = self
             .workspace
             .layout
@@ -197,16 +178,11 @@ impl Case<'_> {
 
     fn bench_share(&mut self) {
         let [wide, deep, _] = frame::outside(&self.workspace.carcass).map(|l| l as f64 / 1e6);
-        let on_bench = self
-            .things
-            .iter()
-            .filter(|t| self.space(t).is_some_and(|s| s.sort == Sort::Bench));
+        let on_bench =
+            self.things.iter().filter(|t| self.space(t).is_some_and(|s| s.sort == Sort::Bench));
         let taken: f64 = on_bench
             .map(|t| {
-                [0, 1]
-                    .map(|k| (t.block[1][k] - t.block[0][k]) as f64 / 1e6)
-                    .iter()
-                    .product::<f64>()
+                [0, 1].map(|k| (t.block[1][k] - t.block[0][k]) as f64 / 1e6).iter().product::<f64>()
             })
             .sum();
         let free = (1.0 - self.workspace.carcass.bench.keep_clear.as_fraction()) * wide * deep;
@@ -222,10 +198,7 @@ impl Case<'_> {
         let mut wrong = Vec::new();
         for thing in &self.things {
             let p = thing.placement;
-            let Some(entry) = entries
-                .iter()
-                .find(|e| e.item == p.item && e.copy == p.copy)
-            else {
+            let Some(entry) = entries.iter().find(|e| e.item == p.item && e.copy == p.copy) else {
                 wrong.push(format!("{} has no entry in the layout", thing.name()));
                 continue;
             };
@@ -243,10 +216,7 @@ impl Case<'_> {
                 _ => true,
             };
             if !there || !near {
-                wrong.push(format!(
-                    "{}: its entry in the layout says another place",
-                    thing.name()
-                ));
+                wrong.push(format!("{}: its entry in the layout says another place", thing.name()));
             }
         }
         self.complaints.extend(wrong);
@@ -257,23 +227,15 @@ impl Case<'_> {
 
     /// Kept room is free: within its surface, in nobody's way, across no board.
     pub(super) fn kept(&mut self) {
-        let rooms: Vec<Block> = self
-            .plan
-            .reserve
-            .iter()
-            .map(|r| frame::block(&r.space))
-            .collect();
+        let rooms: Vec<Block> = self.plan.reserve.iter().map(|r| frame::block(&r.space)).collect();
         let mut wrong = Vec::new();
         for (n, kept) in self.plan.reserve.iter().enumerate() {
             let block = &rooms[n];
             let home = self.site.home(kept.face, &kept.bay, &kept.surface, block);
             let within = home.is_some_and(|s| sticks_out(block, &self.site.surfaces[s].free) <= 0);
-            let others = rooms[n + 1..]
-                .iter()
-                .chain(self.things.iter().map(|t| &t.block));
-            let met = others
-                .chain(self.site.boards.iter().map(|(_, b)| b))
-                .any(|b| overlap(block, b));
+            let others = rooms[n + 1..].iter().chain(self.things.iter().map(|t| &t.block));
+            let met =
+                others.chain(self.site.boards.iter().map(|(_, b)| b)).any(|b| overlap(block, b));
             let solid = (0..3).all(|k| shared(block, block, k) > 0);
             if !within || met || !solid || kept.mass < Mass::ZERO {
                 wrong.push(format!("kept room {} is not free: {block:?}", n + 1));
@@ -287,9 +249,8 @@ impl Case<'_> {
         let mut carried: BTreeMap<(Face, String, String), (Mass, Vec<String>)> = BTreeMap::new();
         for thing in &self.things {
             let p = thing.placement;
-            let entry = carried
-                .entry((p.face, p.bay.to_lowercase(), p.surface.clone()))
-                .or_default();
+            let entry =
+                carried.entry((p.face, p.bay.to_lowercase(), p.surface.clone())).or_default();
             entry.0 += p.weight;
             entry.1.push(p.item.clone());
         }
@@ -305,9 +266,7 @@ impl Case<'_> {
                     row.load.as_kg()
                 )
             });
-            let home = self
-                .site
-                .home(row.face, &row.bay, &row.surface, &frame::block(&row.space));
+            let home = self.site.home(row.face, &row.bay, &row.surface, &frame::block(&row.space));
             let limit = home.and_then(|s| self.site.surfaces[s].limit);
             if limit.is_some_and(|l| load > l) {
                 self.breach(

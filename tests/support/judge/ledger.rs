@@ -24,10 +24,7 @@ impl Case<'_> {
             self.expect(there == 1, || format!("term {name} is told {there} times"));
         }
         let placed: Price = self.plan.placements.iter().map(|p| p.per_week).sum();
-        let place: Price = ["access", "reach", "blocked"]
-            .iter()
-            .map(|t| term(worth, t))
-            .sum();
+        let place: Price = ["access", "reach", "blocked"].iter().map(|t| term(worth, t)).sum();
         self.expect(placed == place, || {
             format!("placements add up to {placed:?}, their terms to {place:?}")
         });
@@ -51,12 +48,7 @@ impl Case<'_> {
                 ));
             }
             for name in ["access", "reach", "blocked"] {
-                if p.terms
-                    .iter()
-                    .filter(|t| t.term == name && !t.told.is_empty())
-                    .count()
-                    > 1
-                {
+                if p.terms.iter().filter(|t| t.term == name && !t.told.is_empty()).count() > 1 {
                     wrong.push(format!("{} {}: term {name} is told twice", p.item, p.copy));
                 }
             }
@@ -68,17 +60,11 @@ impl Case<'_> {
     fn left_out(&mut self) {
         let sum: Price = self.plan.left_out.iter().map(|l| l.price).sum();
         let told = self.plan.worth.off_cart;
-        self.expect(sum == told, || {
-            format!("left out comes to {sum:?}, told {told:?}")
-        });
+        self.expect(sum == told, || format!("left out comes to {sum:?}, told {told:?}"));
         let elsewhere = self.workspace.shop.rates.elsewhere.as_s();
         let mut wrong = Vec::new();
         for left in &self.plan.left_out {
-            let item = self
-                .workspace
-                .items
-                .iter()
-                .find(|i| i.name == left.copy.item);
+            let item = self.workspace.items.iter().find(|i| i.name == left.copy.item);
             // Where one fetch brings all, the copies' share is open to two readings.
             let Some(item) = item.filter(|i| !i.take_all || i.count == 1) else {
                 continue;
@@ -126,9 +112,7 @@ impl Case<'_> {
         let (plan, worth) = (self.plan, &self.plan.worth);
         let mine = (worth.broken.len(), worth.off_cart, worth.cost);
         let start = (plan.start.broken, plan.start.off_cart, plan.start.cost);
-        self.expect(mine <= start, || {
-            format!("{mine:?} is worse than the start {start:?}")
-        });
+        self.expect(mine <= start, || format!("{mine:?} is worse than the start {start:?}"));
         let gaps = (plan.bound.gap, plan.bound.gap_with_handling);
         if !worth.broken.is_empty() {
             self.expect(gaps == (None, None), || {
@@ -192,10 +176,5 @@ impl Case<'_> {
 }
 
 fn term(worth: &Worth, name: &str) -> Price {
-    worth
-        .terms
-        .iter()
-        .filter(|(t, _)| *t == name)
-        .map(|(_, p)| *p)
-        .sum()
+    worth.terms.iter().filter(|(t, _)| *t == name).map(|(_, p)| *p).sum()
 }

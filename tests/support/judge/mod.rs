@@ -7,10 +7,13 @@ mod bodies;
 mod frame;
 mod homes;
 mod ledger;
+mod room;
 mod rules;
 mod site;
 mod statics;
 mod ways;
+
+pub use room::{better_left_out, overlooked};
 
 use frame::Block;
 use site::Site;
@@ -102,16 +105,7 @@ impl<'a> Case<'a> {
         let things: Vec<Thing> = plan.placements.iter().map(thing).collect();
         let closures = vec![BTreeSet::new(); things.len()];
         let (breaches, tangled) = (Vec::new(), BTreeSet::new());
-        Case {
-            workspace,
-            plan,
-            site,
-            things,
-            breaches,
-            complaints,
-            tangled,
-            closures,
-        }
+        Case { workspace, plan, site, things, breaches, complaints, tangled, closures }
     }
 
     fn complain(&mut self, words: impl Into<String>) {
@@ -133,23 +127,13 @@ impl<'a> Case<'a> {
         words: String,
     ) {
         let names = names.into_iter().map(Into::into).collect();
-        self.breaches.push(Breach {
-            rule,
-            names,
-            words,
-            sure: true,
-        });
+        self.breaches.push(Breach { rule, names, words, sure: true });
     }
 
     /// A breach that the plan may name: the contract leaves the figure open.
     fn doubt<S: Into<String>>(&mut self, rule: &'static str, names: impl IntoIterator<Item = S>) {
         let names = names.into_iter().map(Into::into).collect();
-        self.breaches.push(Breach {
-            rule,
-            names,
-            words: String::new(),
-            sure: false,
-        });
+        self.breaches.push(Breach { rule, names, words: String::new(), sure: false });
     }
 
     fn surface(&self, thing: &Thing) -> Option<&site::Surface> {
@@ -177,9 +161,7 @@ pub fn collisions(workspace: &Workspace) -> Vec<String> {
         if frame::sticks_out(&a.inside, &whole) > 0 || !solid {
             out.push(format!("{} lies outside: {:?}", a.name, a.inside));
         }
-        let met = spaces[n + 1..]
-            .iter()
-            .filter(|b| frame::overlap(&a.inside, &b.inside));
+        let met = spaces[n + 1..].iter().filter(|b| frame::overlap(&a.inside, &b.inside));
         out.extend(met.map(|b| format!("{} and {} collide", a.name, b.name)));
     }
     out
@@ -189,10 +171,6 @@ pub fn collisions(workspace: &Workspace) -> Vec<String> {
 pub fn litres_of_bays(workspace: &Workspace) -> f64 {
     let (site, _) = Site::build(workspace, &[]);
     let bays = site.spaces.iter().filter(|s| s.sort == site::Sort::Bay);
-    bays.map(|s| {
-        (0..3)
-            .map(|k| (s.inside[1][k] - s.inside[0][k]) as f64 / 1e8)
-            .product::<f64>()
-    })
-    .sum()
+    bays.map(|s| (0..3).map(|k| (s.inside[1][k] - s.inside[0][k]) as f64 / 1e8).product::<f64>())
+        .sum()
 }

@@ -14,14 +14,7 @@ const SEATED: [f64; 2] = [380.0, 1220.0];
 /// Rules of the whole cart: named without items.
 const WHOLE: [&str; 2] = ["casters", "tip"];
 /// Rules that say nothing of geometry: a breach of another one excuses what sticks out, overlaps or is disordered.
-const OTHER: [&str; 6] = [
-    "casters",
-    "tip",
-    "hazards apart",
-    "at hand",
-    "reachable",
-    "retrievable",
-];
+const OTHER: [&str; 6] = ["casters", "tip", "hazards apart", "at hand", "reachable", "retrievable"];
 
 const SPARKS: Hazards = Hazards::of(&[Hazard::Ignition, Hazard::Hot]);
 const BURNS: Hazards = Hazards::of(&[Hazard::Flammable, Hazard::Aerosol, Hazard::SelfHeating]);
@@ -59,10 +52,8 @@ impl Case<'_> {
             || (meets(p, Hazard::Battery) && meets(q, Hazard::Hot) && one_space)
             || (meets(p, Hazard::Liquid) && meets(q, Hazard::Electric) && one_space && above);
         if wrong {
-            let (names, words) = (
-                [x.name.clone(), y.name.clone()],
-                format!("{} near {}", one.name(), two.name()),
-            );
+            let (names, words) =
+                ([x.name.clone(), y.name.clone()], format!("{} near {}", one.name(), two.name()));
             self.breach("hazards apart", names, words);
         }
     }
@@ -82,10 +73,7 @@ impl Case<'_> {
         let thing = &self.things[n];
         let Some(item) = thing.item else { return };
         let name = thing.name();
-        let canned = item
-            .inside
-            .as_deref()
-            .is_some_and(|i| same(i, "closed metal can"));
+        let canned = item.inside.as_deref().is_some_and(|i| same(i, "closed metal can"));
         let fetched = item.fetched && !item.fixed;
         if item.hazards.has(Hazard::SelfHeating) && !canned {
             self.breach(
@@ -95,25 +83,13 @@ impl Case<'_> {
             );
         }
         let bare = |k: &usize| {
-            self.things[*k]
-                .item
-                .is_some_and(|i| i.hazards.has(Hazard::Sharp) && !i.guarded)
+            self.things[*k].item.is_some_and(|i| i.hazards.has(Hazard::Sharp) && !i.guarded)
         };
-        let sharp: Vec<usize> = self.closures[n]
-            .iter()
-            .copied()
-            .filter(|k| fetched && bare(k))
-            .collect();
+        let sharp: Vec<usize> =
+            self.closures[n].iter().copied().filter(|k| fetched && bare(k)).collect();
         for k in sharp {
-            let words = format!(
-                "{} is unguarded and moved for {name}",
-                self.things[k].name()
-            );
-            self.breach(
-                "hazards apart",
-                [self.things[k].placement.item.clone()],
-                words,
-            );
+            let words = format!("{} is unguarded and moved for {name}", self.things[k].name());
+            self.breach("hazards apart", [self.things[k].placement.item.clone()], words);
         }
         self.above_shoulder(n);
     }
@@ -130,10 +106,7 @@ impl Case<'_> {
         let stature = person.stature.filter(|_| !person.seated).map(|s| s.as_mm());
         let surely = stature.map_or(1600.0, |s| 0.835 * s + 35.0);
         let perhaps = stature.map_or(850.0, |s| 0.79 * s);
-        let (name, words) = (
-            item.name.clone(),
-            format!("{} is above the shoulder", thing.name()),
-        );
+        let (name, words) = (item.name.clone(), format!("{} is above the shoulder", thing.name()));
         if grip > surely {
             self.breach("hazards apart", [name], words);
         } else if grip > perhaps {
@@ -174,30 +147,17 @@ impl Case<'_> {
             let band = (SEATED[0] - 1e-6..=SEATED[1] + 1e-6).contains(&grip);
             matches!(p.zone, Zone::Bend | Zone::Kneel) || (!band && p.zone != Zone::Out)
         } else {
-            person
-                .stature
-                .is_some_and(|s| grip > 1.35 * s.as_mm() + 35.0)
-                && p.zone != Zone::Out
+            person.stature.is_some_and(|s| grip > 1.35 * s.as_mm() + 35.0) && p.zone != Zone::Out
         };
-        impossible.then(|| {
-            format!(
-                "{} cannot be {} at {grip} mm",
-                self.things[n].name(),
-                p.zone.name()
-            )
-        })
+        impossible
+            .then(|| format!("{} cannot be {} at {grip} mm", self.things[n].name(), p.zone.name()))
     }
 
     /// Why a thing is not at hand at once.
     fn hindrance(&self, n: usize) -> Option<&'static str> {
         let thing = &self.things[n];
         let (p, space) = (thing.placement, self.space(thing)?);
-        let at_wall = self
-            .workspace
-            .shop
-            .stations
-            .iter()
-            .any(|s| s.walls.contains(&p.way));
+        let at_wall = self.workspace.shop.stations.iter().any(|s| s.walls.contains(&p.way));
         match () {
             () if !self.closures[n].is_empty() => Some("something is before it"),
             () if space.sort == Sort::Drawer => Some("it is in a drawer"),
@@ -213,10 +173,7 @@ impl Case<'_> {
         let mut wrong = Vec::new();
         for breach in self.breaches.iter().filter(|b| b.sure) {
             if !named.iter().any(|rule| self.answers(rule, breach)) {
-                wrong.push(format!(
-                    "not named as broken ({}): {}",
-                    breach.rule, breach.words
-                ));
+                wrong.push(format!("not named as broken ({}): {}", breach.rule, breach.words));
             }
         }
         for rule in named {
@@ -233,10 +190,7 @@ impl Case<'_> {
                 _ => true,
             };
             if !beyond || rule.told.is_empty() {
-                wrong.push(format!(
-                    "{}: {} is not beyond {}",
-                    rule.rule, rule.value, rule.limit
-                ));
+                wrong.push(format!("{}: {} is not beyond {}", rule.rule, rule.value, rule.limit));
             }
         }
         self.complaints.extend(wrong);

@@ -58,9 +58,7 @@ impl Site {
     /// The site, and what is wrong with the shelf boards that the plan tells.
     pub fn build(workspace: &Workspace, solids: &[Solid]) -> (Site, Vec<String>) {
         let (made, mut site, mut wrong) = (&workspace.carcass, Site::default(), Vec::new());
-        made.bays
-            .iter()
-            .for_each(|b| wrong.extend(site.bay(made, b, solids)));
+        made.bays.iter().for_each(|b| wrong.extend(site.bay(made, b, solids)));
         made.drawers.iter().for_each(|d| site.drawer(made, d));
         made.panels.iter().for_each(|p| site.panel(made, p));
         site.bench(made);
@@ -79,8 +77,7 @@ impl Site {
         let mine =
             |s: &Surface| s.face == face && s.name == name && same(&self.spaces[s.space].name, bay);
         let all = self.surfaces.iter().enumerate().filter(|(_, s)| mine(s));
-        all.min_by_key(|(_, s)| sticks_out(block, &s.free))
-            .map(|(k, _)| k)
+        all.min_by_key(|(_, s)| sticks_out(block, &s.free)).map(|(k, _)| k)
     }
 
     fn bay(&mut self, made: &Carcass, bay: &Bay, solids: &[Solid]) -> Vec<String> {
@@ -99,14 +96,7 @@ impl Site {
         self.add(bay.face, "floor", Kind::Deck, inside, bay.limit, (2, 0));
         let wrong = self.shelves(made, bay, [u, v, [0, deep]], solids);
         for (wall, limit) in &bay.hang {
-            self.add(
-                bay.face,
-                wall.name(),
-                Kind::Wall,
-                inside,
-                *limit,
-                plane(bay.face, *wall),
-            );
+            self.add(bay.face, wall.name(), Kind::Wall, inside, *limit, plane(bay.face, *wall));
         }
         wrong
     }
@@ -125,27 +115,17 @@ impl Site {
         for (n, shelf) in shelves.iter().enumerate() {
             let board = |height: i64| {
                 let top = v[0] + height;
-                let range = [
-                    u,
-                    [top - thickness(made, shelf), top],
-                    reach(bay, shelf, deep[1]),
-                ];
+                let range = [u, [top - thickness(made, shelf), top], reach(bay, shelf, deep[1])];
                 placed(bay.face, outside(made), range)
             };
             let under = boards.last().map_or(i64::MIN, |(_, b)| b[1][2]);
             let told = |h: &i64| {
                 let block = board(*h);
                 block[0][2] >= under
-                    && solids
-                        .iter()
-                        .any(|s| super::frame::block(&s.space) == block)
+                    && solids.iter().any(|s| super::frame::block(&s.space) == block)
             };
             let height = heights(shelf).find(told).unwrap_or_else(|| {
-                wrong.push(format!(
-                    "{} / shelf {}: no such board is told",
-                    bay.name,
-                    n + 1
-                ));
+                wrong.push(format!("{} / shelf {}: no such board is told", bay.name, n + 1));
                 shelf.height.as_nm()
             });
             boards.push((shelf, board(height)));
@@ -165,10 +145,7 @@ impl Site {
             .map(|(_, b)| b)
             .filter(|b| super::frame::over_each_other(b, &board));
         let top = over.map(|b| b[0][2]).min().unwrap_or(inside[1][2]);
-        let free = [
-            [board[0][0], board[0][1], board[1][2]],
-            [board[1][0], board[1][1], top],
-        ];
+        let free = [[board[0][0], board[0][1], board[1][2]], [board[1][0], board[1][1], top]];
         let name = format!("shelf {}", n + 1);
         self.add(bay.face, &name, Kind::Deck, free, shelf.limit, (2, 0));
         self.boards.push((format!("{} / {name}", bay.name), board));
@@ -188,14 +165,7 @@ impl Site {
             extends,
             mass: drawer.mass,
         });
-        self.add(
-            drawer.face,
-            "drawer",
-            Kind::Drawer,
-            within(extends),
-            drawer.limit,
-            (2, 0),
-        );
+        self.add(drawer.face, "drawer", Kind::Drawer, within(extends), drawer.limit, (2, 0));
         self.surfaces.last_mut().expect("just added").also = within(deep);
     }
 
@@ -217,14 +187,7 @@ impl Site {
             mass: None,
         });
         let (axis, rising) = out_of(panel.face);
-        self.add(
-            panel.face,
-            "panel",
-            Kind::Wall,
-            free,
-            panel.limit,
-            (axis, usize::from(!rising)),
-        );
+        self.add(panel.face, "panel", Kind::Wall, free, panel.limit, (axis, usize::from(!rising)));
         self.surfaces.last_mut().expect("just added").also =
             placed(panel.face, outside(made), [u, v, out]);
     }
@@ -233,12 +196,8 @@ impl Site {
     fn bench(&mut self, made: &Carcass) {
         let [wide, deep, tall] = outside(made);
         let clear = made.bench.keep_clear.as_fraction();
-        let mut zones: Vec<[[i64; 2]; 2]> = made
-            .bench
-            .zones
-            .iter()
-            .map(|z| area(z.at, z.size))
-            .collect();
+        let mut zones: Vec<[[i64; 2]; 2]> =
+            made.bench.zones.iter().map(|z| area(z.at, z.size)).collect();
         if zones.is_empty() && clear < 1.0 {
             zones.push([[0, wide], [(deep as f64 * clear).round() as i64, deep]]);
         }
@@ -253,14 +212,7 @@ impl Site {
                 extends: 0,
                 mass: None,
             });
-            self.add(
-                Face::Top,
-                "bench",
-                Kind::Deck,
-                free,
-                made.bench.limit,
-                (2, 0),
-            );
+            self.add(Face::Top, "bench", Kind::Deck, free, made.bench.limit, (2, 0));
         }
     }
 
@@ -305,11 +257,7 @@ fn opening(made: &Carcass, bay: &Bay) -> ([[i64; 2]; 2], i64) {
         Depth::Through => (area(bay.at, bay.opening), across),
         Depth::Behind { name, gap } => {
             let opposite = |b: &&Bay| b.face == bay.face.opposite() && same(&b.name, name);
-            let other = made
-                .bays
-                .iter()
-                .find(opposite)
-                .expect("the bay in front is there");
+            let other = made.bays.iter().find(opposite).expect("the bay in front is there");
             let ([u, v], deep) = opening(made, other);
             let wide = size[if out_of(bay.face).0 == 1 { 0 } else { 1 }];
             ([[wide - u[1], wide - u[0]], v], across - deep - gap.as_nm())

@@ -29,11 +29,7 @@ impl Case<'_> {
 
     fn way(&mut self, n: usize, known: &mut Known) {
         let thing = &self.things[n];
-        let (name, item, told) = (
-            thing.name(),
-            thing.placement.item.clone(),
-            thing.placement.way,
-        );
+        let (name, item, told) = (thing.name(), thing.placement.item.clone(), thing.placement.way);
         let space = self.space(thing).expect("it has a surface");
         let mut ways = vec![space.face];
         ways.extend(space.through.then(|| space.face.opposite()));
@@ -52,10 +48,7 @@ impl Case<'_> {
                 let why = errands[mine].hindrance.clone().unwrap_or_default();
                 self.breach("retrievable", [item], format!("{name}: {why}"));
             } else if let (false, Some(why)) = (still, &errands[mine].hindrance) {
-                self.complain(format!(
-                    "{name} is taken out by the {} though {why}",
-                    told.name()
-                ));
+                self.complain(format!("{name} is taken out by the {} though {why}", told.name()));
             }
             self.first(n, &errands[mine], still, known);
         }
@@ -65,40 +58,23 @@ impl Case<'_> {
     /// The list that the plan gives against the closure, and its order.
     fn first(&mut self, n: usize, errand: &Errand, still: bool, known: &mut Known) {
         let told = &self.things[n].placement.moved_first;
-        let label = |k: &usize| {
-            (
-                self.things[*k].placement.item.clone(),
-                self.things[*k].placement.copy,
-            )
-        };
+        let label =
+            |k: &usize| (self.things[*k].placement.item.clone(), self.things[*k].placement.copy);
         let listed: Vec<(String, u32)> = told.iter().map(|c| (c.item.clone(), c.copy)).collect();
         let want: BTreeSet<(String, u32)> = errand.first.iter().map(label).collect();
         let have: BTreeSet<(String, u32)> = listed.iter().cloned().collect();
         let unfetched = self.things[n].item.is_some_and(|i| !i.fetched);
-        let right = if unfetched {
-            have.is_empty()
-        } else {
-            have == want || (still && have.is_empty())
-        };
+        let right =
+            if unfetched { have.is_empty() } else { have == want || (still && have.is_empty()) };
         let name = self.things[n].name();
-        self.expect(right, || {
-            format!("{name}: moved first {have:?}, should be {want:?}")
-        });
-        self.expect(listed.len() == have.len(), || {
-            format!("{name}: one is moved twice")
-        });
+        self.expect(right, || format!("{name}: moved first {have:?}, should be {want:?}"));
+        self.expect(listed.len() == have.len(), || format!("{name}: one is moved twice"));
         if !right || errand.hindrance.is_some() {
             return;
         }
         let order: Vec<usize> = listed
             .iter()
-            .filter_map(|l| {
-                errand
-                    .first
-                    .iter()
-                    .copied()
-                    .find(|k| label_of(self, *k) == *l)
-            })
+            .filter_map(|l| errand.first.iter().copied().find(|k| label_of(self, *k) == *l))
             .collect();
         let mut gone = BTreeSet::from([n]);
         for k in order {
@@ -125,9 +101,7 @@ impl Case<'_> {
                 open.extend(self.blockers(k, self.own_way(k, way), known));
             }
         }
-        let nailed = first
-            .iter()
-            .find(|k| self.things[**k].item.is_some_and(|i| i.fixed));
+        let nailed = first.iter().find(|k| self.things[**k].item.is_some_and(|i| i.fixed));
         let hindrance = if self.ring(&first, way, known) || first.contains(&n) {
             Some("things stand in each other's way in a ring".to_owned())
         } else if let Some(board) = self.board_before(n, way) {
@@ -142,10 +116,10 @@ impl Case<'_> {
     fn ring(&self, all: &BTreeSet<usize>, way: Face, known: &mut Known) -> bool {
         let mut left = all.clone();
         loop {
-            let free = left.iter().copied().find(|k| {
-                self.blockers(*k, self.own_way(*k, way), known)
-                    .is_disjoint(&left)
-            });
+            let free = left
+                .iter()
+                .copied()
+                .find(|k| self.blockers(*k, self.own_way(*k, way), known).is_disjoint(&left));
             match free {
                 Some(k) => left.remove(&k),
                 None => return !left.is_empty(),
@@ -156,13 +130,9 @@ impl Case<'_> {
     /// A shelf board that the sweep of a thing would have to cross.
     fn board_before(&self, n: usize, way: Face) -> Option<&str> {
         let thing = &self.things[n];
-        let swept = self
-            .space(thing)
-            .is_some_and(|s| matches!(s.sort, Sort::Bay | Sort::Panel));
+        let swept = self.space(thing).is_some_and(|s| matches!(s.sort, Sort::Bay | Sort::Panel));
         let mut boards = self.site.boards.iter().filter(|_| swept);
-        boards
-            .find(|(_, b)| ahead(&thing.block, b, way))
-            .map(|(what, _)| what.as_str())
+        boards.find(|(_, b)| ahead(&thing.block, b, way)).map(|(what, _)| what.as_str())
     }
 
     /// The way by which another thing leaves while one is wanted along `way`.
@@ -176,10 +146,7 @@ impl Case<'_> {
 
     /// What stands directly before a thing.
     fn blockers(&self, n: usize, way: Face, known: &mut Known) -> BTreeSet<usize> {
-        known
-            .entry((n, way))
-            .or_insert_with(|| self.look(n, way))
-            .clone()
+        known.entry((n, way)).or_insert_with(|| self.look(n, way)).clone()
     }
 
     fn look(&self, n: usize, way: Face) -> BTreeSet<usize> {
@@ -216,13 +183,8 @@ impl Case<'_> {
 
     /// Moving things costs something, and only that does.
     fn blocked(&mut self) {
-        let term = self
-            .plan
-            .worth
-            .terms
-            .iter()
-            .find(|(t, _)| *t == "blocked")
-            .map(|(_, p)| p.as_s());
+        let term =
+            self.plan.worth.terms.iter().find(|(t, _)| *t == "blocked").map(|(_, p)| p.as_s());
         let moves: f64 = self
             .things
             .iter()
@@ -231,31 +193,19 @@ impl Case<'_> {
         let Some(term) = term.filter(|_| self.tangled.is_empty()) else {
             return;
         };
-        let good = if moves > 0.0 {
-            term >= 0.5 * moves - 1e-3
-        } else {
-            term == 0.0
-        };
-        self.expect(good, || {
-            format!("blocked costs {term} s for {moves} moves a week")
-        });
+        let good = if moves > 0.0 { term >= 0.5 * moves - 1e-3 } else { term == 0.0 };
+        self.expect(good, || format!("blocked costs {term} s for {moves} moves a week"));
     }
 }
 
 fn label_of(case: &Case, k: usize) -> (String, u32) {
-    (
-        case.things[k].placement.item.clone(),
-        case.things[k].placement.copy,
-    )
+    (case.things[k].placement.item.clone(), case.things[k].placement.copy)
 }
 
 /// Whether a box lies ahead of another on its way out.
 fn ahead(swept: &Block, other: &Block, way: Face) -> bool {
     let (axis, rising) = out_of(way);
-    let beyond = if rising {
-        other[0][axis] >= swept[1][axis]
-    } else {
-        other[1][axis] <= swept[0][axis]
-    };
+    let beyond =
+        if rising { other[0][axis] >= swept[1][axis] } else { other[1][axis] <= swept[0][axis] };
     beyond && (0..3).all(|k| k == axis || shared(swept, other, k) > 0)
 }

@@ -1,7 +1,9 @@
 //! Masses, loads on the casters and tipping: a rigid body on equal springs that cannot pull.
 
-use super::frame::out_of;
 use super::site::{Sort, Space, same};
+use body::{Body, least_angle, rest};
+mod body;
+
 use super::{Case, Thing};
 use toolberth::domain::Face;
 use toolberth::tasks::outcome::{Kept, Tip};
@@ -14,66 +16,23 @@ const TIP_OUT: f64 = 5.0;
 /// What must be weighed as taken away, in kilograms.
 const HEAVY: f64 = 5.0;
 
-/// A mass and its first moments about the origin.
-#[derive(Clone, Copy)]
-struct Body {
-    mass: f64,
-    moment: [f64; 3],
-}
-
-impl Body {
-    fn with(self, mass: f64, at: [f64; 3]) -> Body {
-        Body {
-            mass: self.mass + mass,
-            moment: [0, 1, 2].map(|k| self.moment[k] + mass * at[k]),
-        }
-    }
-    fn centre(self) -> [f64; 3] {
-        self.moment.map(|m| m / self.mass)
-    }
-    /// The same with a part moved along a face's way out.
-    fn pulled(self, part: f64, face: Face, by: f64) -> Body {
-        let (axis, rising) = out_of(face);
-        let mut out = self;
-        out.moment[axis] += part * if rising { by } else { -by };
-        out
-    }
-}
-
 impl Case<'_> {
     pub(super) fn statics(&mut self) {
         let told = &self.plan.balance;
         let centre = told.carcass_centre.map(|c| c.as_mm());
-        let empty = Body {
-            mass: 0.0,
-            moment: [0.0; 3],
-        }
-        .with(told.carcass.as_kg(), centre);
-        let whole = self
-            .things
-            .iter()
-            .fold(empty, |b, t| b.with(t.kilograms(), t.middle()));
+        let empty = Body { mass: 0.0, moment: [0.0; 3] }.with(told.carcass.as_kg(), centre);
+        let whole = self.things.iter().fold(empty, |b, t| b.with(t.kilograms(), t.middle()));
         let placed: i64 = self.things.iter().map(|t| t.placement.weight.as_ng()).sum();
         let (total, carcass) = (told.total.as_ng(), told.carcass.as_ng());
         self.expect(total == carcass + placed, || {
             format!("weighs {} ng in all, told {total}", carcass + placed)
         });
         let centre = told.centre.map(|c| c.as_mm());
-        let off = (0..3)
-            .map(|k| (centre[k] - whole.centre()[k]).abs())
-            .fold(0.0, f64::max);
-        self.expect(off < 0.01, || {
-            format!("centre of mass {:?}, told {centre:?}", whole.centre())
-        });
+        let off = (0..3).map(|k| (centre[k] - whole.centre()[k]).abs()).fold(0.0, f64::max);
+        self.expect(off < 0.01, || format!("centre of mass {:?}, told {centre:?}", whole.centre()));
         self.carcass();
-        let at: Vec<[f64; 2]> = self
-            .workspace
-            .carcass
-            .casters
-            .at
-            .iter()
-            .map(|p| p.map(|l| l.as_mm()))
-            .collect();
+        let at: Vec<[f64; 2]> =
+            self.workspace.carcass.casters.at.iter().map(|p| p.map(|l| l.as_mm())).collect();
         if at.len() < 3 || whole.mass <= 0.0 || self.plan.casters.len() != at.len() {
             self.expect(self.plan.casters.len() == at.len(), || {
                 "another number of casters".to_owned()
@@ -95,17 +54,9 @@ impl Case<'_> {
         let stated = drawers.iter().flatten().copied().sum();
         if let Some(mass) = made.mass {
             let all_known = drawers.iter().all(Option::is_some);
-            let good = if all_known {
-                told == mass + stated
-            } else {
-                told >= mass + stated
-            };
+            let good = if all_known { told == mass + stated } else { told >= mass + stated };
             self.expect(good, || {
-                format!(
-                    "carcass of {} kg, told {}",
-                    (mass + stated).as_kg(),
-                    told.as_kg()
-                )
+                format!("carcass of {} kg, told {}", (mass + stated).as_kg(), told.as_kg())
             });
         } else {
             self.expect(told.as_ng() > 0, || "a carcass without a mass".to_owned());
@@ -113,12 +64,8 @@ impl Case<'_> {
     }
 
     fn closed(&mut self, at: &[[f64; 2]], whole: Body) {
-        let told: Vec<Option<f64>> = self
-            .plan
-            .casters
-            .iter()
-            .map(|c| c.load.map(|l| l.as_kg()))
-            .collect();
+        let told: Vec<Option<f64>> =
+            self.plan.casters.iter().map(|c| c.load.map(|l| l.as_kg())).collect();
         let mine = rest(at, whole);
         if let Some(loads) = &mine {
             self.expect(near(loads, &told), || {
@@ -152,12 +99,8 @@ impl Case<'_> {
     /// The highest load of each caster: closed, a drawer out, a heavy thing away; kept room filled.
     fn worst(&mut self, at: &[[f64; 2]], whole: Body) {
         let known = self.drawers().all(|(_, mass)| mass.is_some());
-        let told: Vec<Option<f64>> = self
-            .plan
-            .casters
-            .iter()
-            .map(|c| c.worst.map(|l| l.as_kg()))
-            .collect();
+        let told: Vec<Option<f64>> =
+            self.plan.casters.iter().map(|c| c.worst.map(|l| l.as_kg())).collect();
         let mut readings = Vec::new();
         for (fixed, single) in [(true, false), (true, true), (false, false), (false, true)] {
             let empty = self.cases(whole, fixed, single, false);
@@ -166,12 +109,8 @@ impl Case<'_> {
             readings.push(highest(at, &[empty, full].concat()));
         }
         if known {
-            let good = readings
-                .iter()
-                .any(|r| near(r, &told) || r.iter().all(|l| *l == 0.0));
-            self.expect(good, || {
-                format!("at worst {:.3?} kg, told {told:.3?}", readings[0])
-            });
+            let good = readings.iter().any(|r| near(r, &told) || r.iter().all(|l| *l == 0.0));
+            self.expect(good, || format!("at worst {:.3?} kg, told {told:.3?}", readings[0]));
         }
         let Some(rating) = self.workspace.carcass.casters.rating.map(|r| r.as_kg()) else {
             return;
@@ -179,11 +118,7 @@ impl Case<'_> {
         let most = |r: &Vec<f64>| r.iter().copied().fold(0.0, f64::max);
         let least = readings.iter().map(most).fold(f64::INFINITY, f64::min);
         if least > rating + 1e-3 {
-            self.breach(
-                "casters",
-                [""; 0],
-                format!("{least:.3} of {rating} kg on one caster"),
-            );
+            self.breach("casters", [""; 0], format!("{least:.3} of {rating} kg on one caster"));
         } else if !known || readings.iter().map(most).fold(0.0, f64::max) > rating - 1e-3 {
             self.doubt("casters", [""; 0]);
         }
@@ -210,11 +145,7 @@ impl Case<'_> {
     /// What lies in a drawer, in kilograms.
     fn content(&self, drawer: &Space) -> f64 {
         let inside = |t: &&Thing| self.space(t).is_some_and(|s| std::ptr::eq(s, drawer));
-        self.things
-            .iter()
-            .filter(inside)
-            .map(Thing::kilograms)
-            .sum()
+        self.things.iter().filter(inside).map(Thing::kilograms).sum()
     }
 
     /// The bodies that the rule looks at. Whether fixed things are ever away, and whether a pile goes as a whole or one
@@ -223,9 +154,7 @@ impl Case<'_> {
         let mut full = whole;
         let rooms = self.plan.reserve.iter().filter(|_| kept);
         let middle = |k: &Kept| [0, 1, 2].map(|a| k.space.middle(a).as_mm());
-        rooms
-            .clone()
-            .for_each(|k| full = full.with(k.mass.as_kg(), middle(k)));
+        rooms.clone().for_each(|k| full = full.with(k.mass.as_kg(), middle(k)));
         let mut out = vec![full];
         for (drawer, mass) in self.drawers().filter(|(d, _)| d.face != Face::Top) {
             let there = |k: &&Kept| k.face == drawer.face && same(&k.bay, &drawer.name);
@@ -254,22 +183,16 @@ impl Case<'_> {
         }
         let mut most = vec![0.0_f64; at.len()];
         for free in 0..at.len() {
-            let others: Vec<[f64; 2]> = (0..at.len())
-                .filter(|k| *k != free)
-                .map(|k| at[k])
-                .collect();
+            let others: Vec<[f64; 2]> =
+                (0..at.len()).filter(|k| *k != free).map(|k| at[k]).collect();
             let Some(loads) = rest(&others, whole) else {
                 continue;
             };
             let back = (0..at.len()).filter(|k| *k != free);
             back.zip(loads).for_each(|(k, l)| most[k] = most[k].max(l));
         }
-        let told: Vec<Option<f64>> = self
-            .plan
-            .casters
-            .iter()
-            .map(|c| c.hanging.map(|l| l.as_kg()))
-            .collect();
+        let told: Vec<Option<f64>> =
+            self.plan.casters.iter().map(|c| c.hanging.map(|l| l.as_kg())).collect();
         if most.iter().any(|l| *l > 0.0) {
             self.expect(near(&most, &told), || {
                 format!("with one hanging {most:.3?} kg, told {told:.3?}")
@@ -288,11 +211,7 @@ impl Case<'_> {
         let mut cases = vec![("closed".to_owned(), Some(whole), TIP_CLOSED)];
         for (drawer, mass) in self.drawers().filter(|(d, _)| d.face != Face::Top) {
             let out = mass.map(|m| {
-                whole.pulled(
-                    m + self.content(drawer),
-                    drawer.face,
-                    drawer.extends as f64 / 1e6,
-                )
+                whole.pulled(m + self.content(drawer), drawer.face, drawer.extends as f64 / 1e6)
             });
             cases.push((drawer.name.clone(), out, TIP_OUT));
         }
@@ -311,11 +230,7 @@ impl Case<'_> {
             if body.is_none() || (mine - limit).abs() < 1e-3 {
                 self.doubt("tip", [""; 0]);
             } else if mine < limit {
-                self.breach(
-                    "tip",
-                    [""; 0],
-                    format!("{case} tips at {mine:.3} of {limit} degrees"),
-                );
+                self.breach("tip", [""; 0], format!("{case} tips at {mine:.3} of {limit} degrees"));
             }
         }
         margin
@@ -323,13 +238,8 @@ impl Case<'_> {
 
     /// Nothing is due while the cart stands well; something is where it does not.
     fn balance(&mut self, at: &[[f64; 2]], whole: Body, margin: f64) {
-        let told = self
-            .plan
-            .worth
-            .terms
-            .iter()
-            .find(|(t, _)| *t == "balance")
-            .map(|(_, p)| p.as_us());
+        let told =
+            self.plan.worth.terms.iter().find(|(t, _)| *t == "balance").map(|(_, p)| p.as_us());
         let (Some(told), Some(loads)) = (told, rest(at, whole)) else {
             return;
         };
@@ -348,22 +258,14 @@ impl Case<'_> {
 
 fn near(mine: &[f64], told: &[Option<f64>]) -> bool {
     mine.len() == told.len()
-        && mine
-            .iter()
-            .zip(told)
-            .all(|(m, t)| t.is_some_and(|t| (m - t).abs() <= NEAR))
+        && mine.iter().zip(told).all(|(m, t)| t.is_some_and(|t| (m - t).abs() <= NEAR))
 }
 
 fn least_told(tips: &[Tip], case: &str) -> Option<f64> {
     let mine = |t: &&Tip| t.case.eq_ignore_ascii_case(case);
     let within = |t: &&Tip| t.case.to_lowercase().contains(&case.to_lowercase());
     let exact = tips.iter().filter(mine).map(|t| t.degrees).reduce(f64::min);
-    exact.or_else(|| {
-        tips.iter()
-            .filter(within)
-            .map(|t| t.degrees)
-            .reduce(f64::min)
-    })
+    exact.or_else(|| tips.iter().filter(within).map(|t| t.degrees).reduce(f64::min))
 }
 
 fn highest(at: &[[f64; 2]], cases: &[Body]) -> Vec<f64> {
@@ -372,71 +274,4 @@ fn highest(at: &[[f64; 2]], cases: &[Body]) -> Vec<f64> {
         out.iter_mut().zip(loads).for_each(|(o, l)| *o = o.max(l));
     }
     out
-}
-
-/// Loads of equal springs that cannot pull, by trying every set of casters that may touch; `None` where it tips.
-fn rest(at: &[[f64; 2]], body: Body) -> Option<Vec<f64>> {
-    let (mass, centre) = (body.mass, body.centre());
-    let slack = 1e-9 * mass.max(1.0);
-    let mut sets: Vec<u32> = (0..1_u32 << at.len())
-        .filter(|s| s.count_ones() >= 3)
-        .collect();
-    sets.sort_by_key(|s| std::cmp::Reverse(s.count_ones()));
-    sets.into_iter().find_map(|set| {
-        let touches = |k: usize| set & (1 << k) != 0;
-        let mut sums = [[0.0; 4]; 3];
-        for (_, p) in at.iter().enumerate().filter(|(k, _)| touches(*k)) {
-            let row = [1.0, (p[0] - centre[0]) / 1e3, (p[1] - centre[1]) / 1e3];
-            (0..3).for_each(|r| (0..3).for_each(|c| sums[r][c] += row[r] * row[c]));
-        }
-        sums[0][3] = mass;
-        let [sink, along, across] = solve(sums)?;
-        let force = |p: &[f64; 2]| {
-            sink + along * (p[0] - centre[0]) / 1e3 + across * (p[1] - centre[1]) / 1e3
-        };
-        let forces: Vec<f64> = at.iter().map(force).collect();
-        let holds = forces.iter().enumerate().all(|(k, f)| {
-            if touches(k) {
-                *f >= -slack
-            } else {
-                *f <= slack
-            }
-        });
-        let loads = forces
-            .iter()
-            .enumerate()
-            .map(|(k, f)| if touches(k) { f.max(0.0) } else { 0.0 });
-        holds.then(|| loads.collect())
-    })
-}
-
-/// Three equations by Cramer's rule; `None` where they do not fix a plane.
-fn solve(m: [[f64; 4]; 3]) -> Option<[f64; 3]> {
-    let det = |a: [usize; 3]| {
-        let g = |r: usize, c: usize| m[r][a[c]];
-        g(0, 0) * (g(1, 1) * g(2, 2) - g(1, 2) * g(2, 1))
-            - g(0, 1) * (g(1, 0) * g(2, 2) - g(1, 2) * g(2, 0))
-            + g(0, 2) * (g(1, 0) * g(2, 1) - g(1, 1) * g(2, 0))
-    };
-    let whole = det([0, 1, 2]);
-    let scale = m[0][0] * m[1][1] * m[2][2];
-    (whole.abs() > 1e-9 * scale.abs())
-        .then(|| [[3, 1, 2], [0, 3, 2], [0, 1, 3]].map(|a| det(a) / whole))
-}
-
-/// The least angle at which a body goes over a line between two casters with all others on one side, in degrees.
-fn least_angle(at: &[[f64; 2]], centre: [f64; 3], trail: f64) -> f64 {
-    let mut least = f64::INFINITY;
-    for a in at {
-        for b in at {
-            let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
-            let length = dx.hypot(dy);
-            let side = |p: [f64; 2]| (dx * (p[1] - a[1]) - dy * (p[0] - a[0])) / length;
-            if length > 0.0 && at.iter().all(|p| side(*p) > -1e-6) {
-                let inside = side([centre[0], centre[1]]) - trail;
-                least = least.min(inside.atan2(centre[2]).to_degrees());
-            }
-        }
-    }
-    least
 }
