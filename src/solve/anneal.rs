@@ -14,7 +14,7 @@ const PER_BROKEN: i64 = 30_000_000;
 /// What each thousandth of its excess weighs besides.
 const PER_EXCESS: i64 = 30_000;
 /// How much dearer a copy off the cart is in the search than in the score.
-const PER_OFF_CART: i64 = 20;
+const PER_OFF_CART: i64 = 50;
 /// Trial moves between two looks at the outside.
 const GLANCE: u64 = 1024;
 

@@ -87,18 +87,18 @@ fn rounds(site: &Site, settings: &Settings, watch: &Watch, mut found: Found) -> 
             let zoning = &all[k % all.len()];
             let moves = total * 3 / 10 / (all.len() * copies) as u64;
             let from = allowed(&found.places, zoning);
-            let heat = Heat { from: 0.4, to: 0.002 };
+            let heat = Heat { from: 1.0, to: 0.002 };
             (k % all.len(), Order { zoning, from, moves, heat, number: k as u64 })
         })
         .collect();
     let runs = make(site, settings.seed, watch, &mut found, orders);
     // Second and third round: from the best so far, warm and then cool.
     let best = ranked(runs, 4);
-    let orders = again(&all, &best, total * 5 / 10, Heat { from: 0.3, to: 0.001 }, 1000);
+    let orders = again(&all, &best, total * 5 / 10, Heat { from: 1.0, to: 0.001 }, 1000);
     let runs = make(site, settings.seed, watch, &mut found, orders);
     let mut best = ranked(runs, 2);
     best.extend(ranked(best.clone(), 1));
-    let orders = again(&all, &best, total * 2 / 10, Heat { from: 0.02, to: 0.0005 }, 2000);
+    let orders = again(&all, &best, total * 2 / 10, Heat { from: 0.15, to: 0.0005 }, 2000);
     make(site, settings.seed, watch, &mut found, orders);
     found.ended_early = watch.stop.load(Ordering::Relaxed);
     complete(site, &mut found);
