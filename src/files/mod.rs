@@ -32,7 +32,7 @@ use tree::{Failure, Node};
 
 /// What a workspace folder needs, for messages.
 const NEEDS: &str =
-    "a workspace folder holds carcass.yaml and inventory.yaml; `toolberth new` makes one";
+    "a workspace folder holds carcass.yaml and inventory.yaml; README.md shows the smallest one";
 
 /// A workspace as far as it could be read.
 #[derive(Debug)]

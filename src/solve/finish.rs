@@ -67,7 +67,7 @@ fn best_place(board: &mut Board, ledger: &mut Ledger, lot: usize, homes: &[Home]
 }
 
 /// The free corner places of a lot on these homes, the easiest to walk and reach to first.
-fn corners(board: &Board, lot: usize, homes: &[Home]) -> Vec<Place> {
+pub fn corners(board: &Board, lot: usize, homes: &[Home]) -> Vec<Place> {
     let mut places = Vec::new();
     let mut clearing = Clearing::default();
     for home in homes {
@@ -131,19 +131,31 @@ pub fn squeeze(board: &mut Board) {
     }
 }
 
-/// Takes off the cart whatever breaks a rule by being on it.
+/// Takes off the cart what breaks rules by being on it: one lot after the other, each time the one that mends most, as
+/// long as that helps. Where no rule is mended in the end, everything stays.
 fn turn_out(board: &mut Board, ledger: &mut Ledger) {
-    if ledger.score().broken == 0 {
-        return;
+    let before = ledger.score();
+    let mut gone: Vec<Change> = Vec::new();
+    while ledger.score().broken > 0 {
+        let wrong = |s: Score| (s.broken, s.excess);
+        let now = wrong(ledger.score());
+        let lots: Vec<usize> = (0..board.site().lots.len())
+            .filter(|&l| board.place(l).is_some() && board.site().lots[l].fixed.is_none())
+            .collect();
+        let best = lots
+            .into_iter()
+            .map(|lot| (trial(board, ledger, &[Change { lot, to: None }]), lot))
+            .min_by_key(|(s, lot)| (wrong(*s), s.off_cart, *lot));
+        match best {
+            Some((score, lot)) if wrong(score) < now => {
+                gone.push(Change { lot, to: board.place(lot).copied() });
+                keep(board, ledger, Change { lot, to: None });
+            }
+            _ => break,
+        }
     }
-    for lot in 0..board.site().lots.len() {
-        if board.place(lot).is_none() || board.site().lots[lot].fixed.is_some() {
-            continue;
-        }
-        let off = Change { lot, to: None };
-        if trial(board, ledger, &[off]) < ledger.score() {
-            keep(board, ledger, off);
-        }
+    if ledger.score() >= before {
+        gone.into_iter().rev().for_each(|back| keep(board, ledger, back));
     }
 }
 

@@ -10,7 +10,7 @@ mod zoning;
 
 pub use anneal::Search;
 pub use bound::bound;
-pub use finish::trial;
+pub use finish::{corners, trial};
 pub use propose::Mover;
 pub use restarts::{Found, solve};
 pub use start::start;

@@ -5,4 +5,5 @@
 mod bodies;
 mod chance;
 mod motions;
+mod solver;
 mod statics;

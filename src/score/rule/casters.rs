@@ -22,6 +22,7 @@ impl Rule for Casters {
     }
 }
 
+/// On an uneven floor no caster carries more than its rating while another hangs free.
 pub struct Hanging;
 
 impl Rule for Hanging {

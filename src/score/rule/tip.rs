@@ -16,9 +16,11 @@ impl Rule for Tip {
         (limit > 0.0).then(|| Against::at_least(degrees, limit))
     }
     fn tell(_: &View, against: &Against) -> String {
+        // Rounded first, so that a hair under nought is not told as minus nought.
+        let degrees = (against.value * 10.0).round() / 10.0 + 0.0;
         format!(
-            "the cart goes over at {:.1} degrees; at least {:.0} are asked for",
-            against.value, against.limit
+            "the cart goes over at {degrees:.1} degrees; at least {:.0} are asked for",
+            against.limit
         )
     }
 }

@@ -1,7 +1,9 @@
 //! Why something has no place: the nearest miss.
 
 use crate::domain::Pose;
-use crate::site::{Board, Kind, Site, answers};
+use crate::score::{Ledger, broken};
+use crate::site::{Board, Change, Kind, Site, Touched, answers};
+use crate::solve::corners;
 use crate::units::{Length, Unit, show_length, show_mass};
 
 /// How far a lot is from fitting the place that it nearly fits, were the cart empty.
@@ -14,7 +16,7 @@ pub(crate) struct Miss {
 }
 
 /// Why a lot is off the cart.
-pub(super) fn why(board: &Board, l: usize, unit: Unit) -> String {
+pub(super) fn why(board: &Board, ledger: &Ledger, l: usize, unit: Unit) -> String {
     let site = board.site();
     if let Some(miss) = miss(site, l, unit) {
         return miss.told;
@@ -23,6 +25,9 @@ pub(super) fn why(board: &Board, l: usize, unit: Unit) -> String {
     if lot.fixed.is_some() {
         return "it is fixed, but its place in layout.yaml is taken or does not admit it"
             .to_owned();
+    }
+    if let Some(told) = forbidden(board, ledger, l) {
+        return told;
     }
     let mut names: Vec<String> = Vec::new();
     for home in &lot.homes {
@@ -41,6 +46,22 @@ pub(super) fn why(board: &Board, l: usize, unit: Unit) -> String {
         format!("; a free {a} × {b} × {c} there would admit it")
     });
     format!("would fit {first}{others}, but what is there is worth more{size}")
+}
+
+/// The rule that a lot would break in the free place that is the easiest to reach; nothing where no place is free.
+fn forbidden(board: &Board, ledger: &Ledger, l: usize) -> Option<String> {
+    let site = board.site();
+    let place = corners(board, l, &site.lots[l].homes).into_iter().next()?;
+    let mut with = board.clone();
+    with.apply(Change { lot: l, to: Some(place) }, &mut Touched::default());
+    let already = broken(board, ledger);
+    let all = broken(&with, &Ledger::new(&with));
+    let own = all.iter().find(|b| b.lots.contains(&(l as u32)));
+    let new = || all.iter().find(|b| !already.iter().any(|a| a.rule == b.rule && a.lots == b.lots));
+    let worse = || all.iter().find(|b| b.lots.is_empty());
+    let told = &own.or_else(new).or_else(worse)?.told;
+    let name = surface_name(site, place.home.surface as usize);
+    Some(format!("there is room on {name}, but a rule forbids it: {told}"))
 }
 
 /// The nearest miss of a lot that no surface of the empty cart admits; nothing where one does.

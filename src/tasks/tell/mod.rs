@@ -21,7 +21,7 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
     let order = placement::order(board);
     let placements = placement::placements(board, ledger, &order);
     let worth = worth(board, ledger);
-    let left_out = left_out(board, workspace.carcass.units);
+    let left_out = left_out(board, ledger, workspace.carcass.units);
     let status = match (worth.broken.is_empty(), left_out.is_empty()) {
         (false, _) => Status::Unsafe,
         (true, false) => Status::Partial,
@@ -88,14 +88,14 @@ fn worth(board: &Board, ledger: &Ledger) -> Worth {
 }
 
 /// Every copy that is off the cart, the most valuable first.
-fn left_out(board: &Board, unit: crate::units::Unit) -> Vec<LeftOut> {
+fn left_out(board: &Board, ledger: &Ledger, unit: crate::units::Unit) -> Vec<LeftOut> {
     let site = board.site();
     let mut off: Vec<usize> = (0..site.lots.len()).filter(|&l| board.place(l).is_none()).collect();
     off.sort_by_key(|&l| (std::cmp::Reverse(site.lots[l].off_cart), l));
     let mut all = Vec::new();
     for l in off {
         let lot = &site.lots[l];
-        let why = missing::why(board, l, unit);
+        let why = missing::why(board, ledger, l, unit);
         for k in 0..lot.copies {
             let copy = super::outcome::Copy {
                 item: site.items[lot.item].name.clone(),
