@@ -65,8 +65,8 @@ fn the_readme_quotes_what_the_program_prints() {
 }
 
 #[test]
-fn the_guide_names_every_room() {
-    keeps_up(GUIDE, &[("rooms", rooms())]);
+fn the_guide_names_every_room_and_every_test() {
+    keeps_up(GUIDE, &[("rooms", rooms()), ("tests", tests())]);
 }
 
 // ------------------------------------------------------------------ the report
@@ -161,6 +161,20 @@ fn rooms() -> String {
     let rows =
         named.map(|room| format!("| `{room}` | {} |\n", about(&format!("src/{room}/mod.rs"))));
     format!("| room | holds |\n|---|---|\n{}", rows.collect::<String>())
+}
+
+/// Every test that is built by itself.
+fn tests() -> String {
+    let mut files: Vec<String> = fs::read_dir(root().join("tests"))
+        .expect("the tests can be listed")
+        .map(|entry| entry.expect("it can be listed").file_name().to_string_lossy().into_owned())
+        .map(|name| if name.ends_with(".rs") { name } else { name + "/main.rs" })
+        .map(|name| format!("tests/{name}"))
+        .filter(|name| root().join(name).exists())
+        .collect();
+    files.sort();
+    let rows = files.iter().map(|file| format!("| `{file}` | {} |\n", about(file)));
+    format!("| test | holds |\n|---|---|\n{}", rows.collect::<String>())
 }
 
 // ------------------------------------------------------------------ what a reader may try

@@ -1,6 +1,7 @@
 //! The command line: arguments, reading and writing, exit codes, progress.
 
 mod args;
+mod manual;
 mod output;
 mod progress;
 mod run;

@@ -6,7 +6,7 @@ use super::output::{WriteError, in_the_way, print, warn, write_all};
 use super::progress::watched;
 use crate::domain;
 use crate::files::{self, write_layout};
-use crate::finding::Finding;
+use crate::finding::{Finding, Severity};
 use crate::report::terminal::Look;
 use crate::report::{faults, json, terminal};
 use crate::solve::Settings;
@@ -35,9 +35,8 @@ pub fn run(args: &Args) -> Result<Exit, WriteError> {
             print(&String::from_utf8_lossy(&text)).map(|()| Exit::Good)
         }
         Command::Man => {
-            let mut text = Vec::new();
-            let made = clap_mangen::Man::new(Args::command()).render(&mut text);
-            made.map_err(|error| WriteError { what: "the manual page".to_owned(), error })?;
+            let what = "the manual page".to_owned();
+            let text = super::manual::page().map_err(|error| WriteError { what, error })?;
             print(&String::from_utf8_lossy(&text)).map(|()| Exit::Good)
         }
     }
@@ -67,7 +66,10 @@ fn refuse(at: &Workspace, all: &[Finding]) -> Result<(), WriteError> {
     if at.json {
         return print(&json::findings(all));
     }
-    warn(&faults::findings(all, &error_look(at)));
+    // Beside faults, notes are noise.
+    let grave: Vec<Finding> =
+        all.iter().filter(|f| f.severity != Severity::Note).cloned().collect();
+    warn(&faults::findings(&grave, &error_look(at)));
     Ok(())
 }
 
@@ -107,8 +109,9 @@ fn plan(
     if let Some(folder) = out.filter(|_| !overwrite) {
         let there = in_the_way(folder, &[LAYOUT, REPORT]);
         if !there.is_empty() {
-            let finding = Finding::fault(format!("{} is there already", there.join(" and ")))
-                .help("name another folder, or add --overwrite to replace it");
+            let is = if there.len() == 1 { "is" } else { "are" };
+            let finding = Finding::fault(format!("{} {is} there already", there.join(" and ")))
+                .help("name another folder, or add --overwrite to replace what is there");
             refuse(at, &[finding])?;
             return Ok(Exit::Wrong);
         }

@@ -5,8 +5,9 @@ use serde_yaml::Error;
 use std::sync::Arc;
 
 /// What the library's words mean for the user: a part of its message, our text, our help.
-const WORDS: [(&str, &str, &str); 11] = [
+const WORDS: [(&str, &str, &str); 12] = [
     ("found a tab", "a tab stands where blanks belong", "indent with blanks"),
+    ("tabs disallowed", "a tab stands where blanks belong", "indent with blanks"),
     (
         "mapping values are not allowed",
         "a `:` stands where none can",

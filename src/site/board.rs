@@ -100,6 +100,10 @@ pub struct Board<'s> {
     hinders: Vec<Vec<u32>>,
     /// For each lot and way: whether no board crosses its way.
     open: Vec<[bool; 2]>,
+    /// The free height that each lot needs where it is.
+    over: Vec<Length>,
+    /// How many others share volume or free height with each lot.
+    tangles: Vec<u32>,
     loads: Vec<Mass>,
     /// What is left of each surface's area, in square micrometres.
     left: Vec<i64>,
@@ -121,6 +125,8 @@ impl<'s> Board<'s> {
             blockers: vec![[Vec::new(), Vec::new()]; site.lots.len()],
             hinders: vec![Vec::new(); site.lots.len()],
             open: vec![[true; 2]; site.lots.len()],
+            over: vec![Length::ZERO; site.lots.len()],
+            tangles: vec![0; site.lots.len()],
             loads: vec![Mass::ZERO; site.surfaces.len()],
             left: site.surfaces.iter().map(|s| s.area).collect(),
             mass: site.statics.carcass,
@@ -176,6 +182,16 @@ impl<'s> Board<'s> {
     pub fn is_open(&self, lot: usize, way: usize) -> bool {
         self.open[lot][way]
     }
+    /// The free height that a lot needs where it is now.
+    #[inline]
+    pub fn over(&self, lot: usize) -> Length {
+        self.over[lot]
+    }
+    /// How many others share volume or free height with a lot; nought in every legal layout.
+    #[inline]
+    pub fn tangles(&self, lot: usize) -> usize {
+        self.tangles[lot] as usize
+    }
     /// What a surface carries.
     #[inline]
     pub fn load(&self, surface: usize) -> Mass {
@@ -226,6 +242,7 @@ impl<'s> Board<'s> {
         }
         let space = self.site.surfaces[place.home.surface as usize].space;
         forget(&mut self.members[space], lot as u32);
+        self.untangle(lot, space, &place.space, touched);
         self.weigh(lot, &place, -1);
     }
 
@@ -235,22 +252,70 @@ impl<'s> Board<'s> {
         let s = site.surfaces[place.home.surface as usize].space;
         let space = &site.spaces[s];
         self.places[lot] = Some(place);
+        self.over[lot] = self.headroom(lot, place.home.surface as usize);
         for way in 0..space.ways.len() {
             self.open[lot][way] = !self.crosses_board(s, space.ways[way], &place.space);
-            if space.kind == SpaceKind::Bay || space.kind == SpaceKind::Panel {
-                self.look(lot, s, way, &place.space, s);
-            }
-            for &other in &space.ahead[way] {
-                let swept = self.swept(s, &place.space);
-                self.look(lot, s, way, &swept, other);
-            }
         }
-        if space.blocks() {
-            self.stand_in_ways(lot, s, &place.space);
-        }
+        self.meet_neighbours(lot, s, &place.space, touched);
+        self.meet_strangers(lot, s, &place.space, touched);
         self.members[s].push(lot as u32);
         self.weigh(lot, &place, 1);
         self.touch_up(lot as u32, touched);
+    }
+
+    /// Notes who in a lot's own space stands in whose way, and what shares its volume.
+    fn meet_neighbours(&mut self, lot: usize, space: usize, b: &Box3, touched: &mut Touched) {
+        let s = &self.site.spaces[space];
+        for k in 0..self.members[space].len() {
+            let m = self.members[space][k] as usize;
+            let Some(other) = self.places[m].map(|p| p.space) else { continue };
+            self.tangle(lot, m, [b, &other], touched);
+            if !s.blocks() {
+                continue;
+            }
+            for (way, &direction) in s.ways.iter().enumerate() {
+                if b.swept_meets(direction, &other) {
+                    self.block(lot, way, m);
+                }
+                if other.swept_meets(direction, b) {
+                    self.block(m, way, lot);
+                }
+            }
+        }
+    }
+
+    /// The same with other spaces: those whose things may share its volume, stand in its way, or have it in theirs.
+    fn meet_strangers(&mut self, lot: usize, space: usize, b: &Box3, touched: &mut Touched) {
+        let s = &self.site.spaces[space];
+        for &other in &s.near {
+            for k in 0..self.members[other].len() {
+                let m = self.members[other][k] as usize;
+                if let Some(p) = self.places[m] {
+                    self.tangle(lot, m, [b, &p.space], touched);
+                }
+            }
+        }
+        let swept = self.swept(space, b);
+        for (way, &direction) in s.ways.iter().enumerate() {
+            for &other in &s.ahead[way] {
+                for k in 0..self.members[other].len() {
+                    let m = self.members[other][k] as usize;
+                    if self.places[m].is_some_and(|p| swept.swept_meets(direction, &p.space)) {
+                        self.block(lot, way, m);
+                    }
+                }
+            }
+        }
+        for &(other, way) in &s.behind {
+            let direction = self.site.spaces[other].ways[way];
+            for k in 0..self.members[other].len() {
+                let m = self.members[other][k] as usize;
+                let Some(p) = self.places[m] else { continue };
+                if self.swept(other, &p.space).swept_meets(direction, b) {
+                    self.block(m, way, lot);
+                }
+            }
+        }
     }
 
     /// The box that is swept when something there is fetched: a drawer's own, as it is pulled out whole.
@@ -259,43 +324,47 @@ impl<'s> Board<'s> {
         if s.kind == SpaceKind::Drawer { s.volume } else { *b }
     }
 
-    /// Notes what in the other space stands in the way of a lot.
-    fn look(&mut self, lot: usize, space: usize, way: usize, swept: &Box3, other: usize) {
-        let direction = self.site.spaces[space].ways[way];
-        for k in 0..self.members[other].len() {
-            let m = self.members[other][k];
-            if self.meets(direction, swept, m) {
-                self.blockers[lot][way].push(m);
-                self.hinders[m as usize].push((lot * 2 + way) as u32);
-            }
-        }
+    #[inline]
+    fn block(&mut self, lot: usize, way: usize, by: usize) {
+        self.blockers[lot][way].push(by as u32);
+        self.hinders[by].push((lot * 2 + way) as u32);
+    }
+
+    /// Whether two lots share volume, or one stands in the free height of the other.
+    #[inline]
+    fn in_one_place(&self, one: usize, other: usize, a: &Box3, b: &Box3) -> bool {
+        let under = |low: &Box3, over: Length, high: &Box3| {
+            low.min[2] < high.max[2] && high.min[2] < low.max[2] + over
+        };
+        a.meets_along(b, 0)
+            && a.meets_along(b, 1)
+            && (under(a, self.over[one], b) || under(b, self.over[other], a))
     }
 
     #[inline]
-    fn meets(&self, way: Way, swept: &Box3, other: u32) -> bool {
-        self.places[other as usize].is_some_and(|p| swept.swept_meets(way, &p.space))
+    fn tangle(&mut self, lot: usize, m: usize, boxes: [&Box3; 2], touched: &mut Touched) {
+        if self.in_one_place(lot, m, boxes[0], boxes[1]) {
+            self.tangles[lot] += 1;
+            self.tangles[m] += 1;
+            touched.lot(m as u32);
+        }
     }
 
-    /// Notes in whose way a lot stands.
-    fn stand_in_ways(&mut self, lot: usize, space: usize, b: &Box3) {
+    /// Takes a lot that is being lifted out of the counts of those that share its volume.
+    fn untangle(&mut self, lot: usize, space: usize, a: &Box3, touched: &mut Touched) {
+        if self.tangles[lot] == 0 {
+            return;
+        }
+        self.tangles[lot] = 0;
         let site = self.site;
-        let ways = site.spaces[space].ways.len();
-        for way in 0..ways {
-            self.hinder(lot, space, way, b);
-        }
-        for &(other, way) in &site.spaces[space].behind {
-            self.hinder(lot, other, way, b);
-        }
-    }
-
-    fn hinder(&mut self, lot: usize, space: usize, way: usize, b: &Box3) {
-        let direction = self.site.spaces[space].ways[way];
-        for k in 0..self.members[space].len() {
-            let m = self.members[space][k] as usize;
-            let Some(place) = self.places[m] else { continue };
-            if self.swept(space, &place.space).swept_meets(direction, b) {
-                self.blockers[m][way].push(lot as u32);
-                self.hinders[lot].push((m * 2 + way) as u32);
+        for &s in std::iter::once(&space).chain(&site.spaces[space].near) {
+            for k in 0..self.members[s].len() {
+                let m = self.members[s][k] as usize;
+                let Some(p) = self.places[m] else { continue };
+                if self.in_one_place(lot, m, a, &p.space) {
+                    self.tangles[m] -= 1;
+                    touched.lot(m as u32);
+                }
             }
         }
     }

@@ -22,9 +22,14 @@ pub struct Clearing {
 impl Clearing {
     /// Looks at a surface for a lot, which is itself not counted. `false` where it can be nowhere there.
     pub fn look(&mut self, board: &Board, lot: usize, home: &Home) -> bool {
+        self.look_past(board, lot, lot, home)
+    }
+
+    /// The same as if another lot were not there either.
+    pub fn look_past(&mut self, board: &Board, lot: usize, other: usize, home: &Home) -> bool {
         let site = board.site();
         let s = home.surface as usize;
-        let (surface, free, l) = (&site.surfaces[s], board.free(s), &site.lots[lot]);
+        let (surface, free) = (&site.surfaces[s], board.free(s));
         self.rects.clear();
         self.axes = surface.free_axes();
         self.extents = home.extents;
@@ -41,47 +46,23 @@ impl Clearing {
                 return false;
             }
         }
-        if !Self::carries(board, lot, l, surface, s, home) {
+        if !carries(board, [lot, other], home) {
             return false;
         }
-        self.gather(board, lot, surface, headroom);
+        self.gather(board, [lot, other], surface, headroom);
         true
     }
 
-    /// Whether limit and bench share allow the lot there.
-    fn carries(
-        board: &Board,
-        lot: usize,
-        l: &Lot,
-        surface: &Surface,
-        s: usize,
-        home: &Home,
-    ) -> bool {
-        let site = board.site();
-        let already = board.place(lot).filter(|p| p.home.surface as usize == s);
-        let load = if already.is_some() { board.load(s) } else { board.load(s) + l.mass };
-        if surface.limit.is_some_and(|limit| load > limit) {
-            return false;
-        }
-        if site.spaces[surface.space].kind != SpaceKind::Bench {
-            return true;
-        }
-        let mine = already.map_or(0, |p| footprint(&p.space));
-        let b = at([Length::ZERO; 3], home.extents);
-        board.bench_area() + (footprint(&b) - mine) as f64 / 1e12 <= site.bench_area
-    }
-
-    fn gather(&mut self, board: &Board, lot: usize, surface: &Surface, headroom: Length) {
+    fn gather(&mut self, board: &Board, past: [usize; 2], surface: &Surface, headroom: Length) {
         let site = board.site();
         let space = &site.spaces[surface.space];
         for &other in std::iter::once(&surface.space).chain(&space.near) {
             for &m in board.members(other) {
-                if m as usize == lot {
+                if past.contains(&(m as usize)) {
                     continue;
                 }
                 if let Some(place) = board.place(m as usize) {
-                    let over = board.headroom(m as usize, place.home.surface as usize);
-                    self.note(&place.space, over, headroom);
+                    self.note(&place.space, board.over(m as usize), headroom);
                 }
             }
         }
@@ -197,6 +178,27 @@ impl Clearing {
         min[self.axes[1]] = q;
         at(min, self.extents)
     }
+}
+
+/// Whether limit and bench share allow the first lot there, both lots lifted.
+fn carries(board: &Board, past: [usize; 2], home: &Home) -> bool {
+    let (site, s) = (board.site(), home.surface as usize);
+    let surface = &site.surfaces[s];
+    let bench = site.spaces[surface.space].kind == SpaceKind::Bench;
+    if surface.limit.is_none() && !bench {
+        return true;
+    }
+    let mut load = board.load(s) + site.lots[past[0]].mass;
+    let mut area = footprint(&at([Length::ZERO; 3], home.extents));
+    let lifted = if past[0] == past[1] { &past[..1] } else { &past[..] };
+    for &l in lifted {
+        if let Some(there) = board.place(l).filter(|p| p.home.surface as usize == s) {
+            load -= site.lots[l].mass;
+            area -= footprint(&there.space);
+        }
+    }
+    surface.limit.is_none_or(|limit| load <= limit)
+        && (!bench || board.bench_area() + area as f64 / 1e12 <= site.bench_area)
 }
 
 /// Whether a box leaves some way out that no board crosses.

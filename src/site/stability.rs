@@ -198,11 +198,12 @@ impl Board<'_> {
     /// The same with one lot taken away; `None` where it is not on the cart.
     pub fn lot_away(&self, closed: &Case, lot: u32) -> Option<Case> {
         let place = self.place(lot as usize)?;
-        let mass = self.site().lots[lot as usize].mass;
+        let mass = self.site().lots[lot as usize].mass.as_kg();
         let mut case = Case { kind: CaseKind::Away(lot), ..*closed };
-        case.total -= mass.as_kg();
+        case.total -= mass;
         for axis in 0..3 {
-            case.moments[axis] -= twice_moment(mass, &place.space, axis) as f64 / 2e18;
+            let twice = place.space.min[axis] + place.space.max[axis];
+            case.moments[axis] -= mass * twice.as_nm() as f64 / 2e6;
         }
         Some(case)
     }

@@ -35,6 +35,40 @@ pub fn settle(board: &mut Board, zoning: &Zoning) {
     }
 }
 
+/// Pushes what stands loose to a corner place on its own surface, where that costs no more.
+///
+/// Things are left loose where what they were pushed against has moved away.
+pub fn tidy(board: &mut Board) {
+    let mut ledger = Ledger::new(board);
+    let mut clearing = Clearing::default();
+    for lot in 0..board.site().lots.len() {
+        let Some(place) = board.place(lot).copied() else { continue };
+        let surface = &board.site().surfaces[place.home.surface as usize];
+        let crowded = board.members(surface.space).len() > CROWDED;
+        if crowded || board.site().lots[lot].fixed.is_some() {
+            continue;
+        }
+        let [p, q] = surface.free_axes();
+        let looked = clearing.look(board, lot, &place.home);
+        if !looked || clearing.is_corner(place.space.min[p], place.space.min[q]) {
+            continue;
+        }
+        let away = |other: &Place| {
+            let d = |a: usize| (other.space.min[a] - place.space.min[a]).as_nm().abs();
+            d(p) + d(q)
+        };
+        let mut corners = corners(board, lot, &[place.home]);
+        corners.sort_by_key(away);
+        let before = ledger.score();
+        let found = corners
+            .into_iter()
+            .find(|to| trial(board, &mut ledger, &[Change { lot, to: Some(*to) }]) <= before);
+        if let Some(to) = found {
+            keep(board, &mut ledger, Change { lot, to: Some(to) });
+        }
+    }
+}
+
 /// Lots off the cart, the most valuable first.
 fn off_cart(board: &Board) -> Vec<usize> {
     let lots = &board.site().lots;

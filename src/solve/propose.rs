@@ -233,10 +233,24 @@ impl Mover {
         if a.home.surface != b.home.surface && !(room(&to_b, &b) && room(&to_a, &a)) {
             return false;
         }
+        let Some(one_there) = self.corner_of(board, [one, other], &to_b, &b, rng) else {
+            return false;
+        };
+        let Some(other_there) = self.corner_of(board, [other, one], &to_a, &a, rng) else {
+            return false;
+        };
         self.change(board, one, None, touched);
-        self.change(board, other, None, touched);
-        self.stand_in(board, one, &to_b, &b, rng, touched)
-            && self.stand_in(board, other, &to_a, &a, rng, touched)
+        self.change(board, other, Some(other_there), touched);
+        // Within one space the two may still be in each other's place.
+        let site = board.site();
+        let space = |home: &Home| site.surfaces[home.surface as usize].space;
+        let (x, y) = (space(&to_a), space(&to_b));
+        let apart = x != y && !site.spaces[x].near.contains(&y);
+        if !apart && !fits_at(board, one, &one_there, &mut self.clearing) {
+            return false;
+        }
+        self.change(board, one, Some(one_there), touched);
+        true
     }
 
     /// Three lots change places in a ring.
@@ -475,8 +489,24 @@ impl Mover {
         rng: &mut Xoshiro256PlusPlus,
         touched: &mut Touched,
     ) -> bool {
-        if !self.clearing.look(board, lot, home) {
+        let Some(place) = self.corner_of(board, [lot, lot], home, there, rng) else {
             return false;
+        };
+        self.change(board, lot, Some(place), touched);
+        true
+    }
+
+    /// Where a lot could stand in for another, with both lifted: at one of the other's corners, slid free along one axis.
+    fn corner_of(
+        &mut self,
+        board: &Board,
+        past: [usize; 2],
+        home: &Home,
+        there: &Place,
+        rng: &mut Xoshiro256PlusPlus,
+    ) -> Option<Place> {
+        if !self.clearing.look_past(board, past[0], past[1], home) {
+            return None;
         }
         let surface = &board.site().surfaces[home.surface as usize];
         let axes = surface.free_axes();
@@ -493,13 +523,8 @@ impl Mover {
         }
         let k = (draw >> 2) as usize;
         let up = draw >> (1 - k) & 1 == 0;
-        let Some(slid) = self.clearing.slide(1 - k, at[k], at[1 - k], up) else { return false };
-        at[1 - k] = slid;
+        at[1 - k] = self.clearing.slide(1 - k, at[k], at[1 - k], up)?;
         let space = self.clearing.at(at[0], at[1]);
-        if !has_way_out(board, home.surface as usize, &space) {
-            return false;
-        }
-        self.change(board, lot, Some(Place { home: *home, space }), touched);
-        true
+        has_way_out(board, home.surface as usize, &space).then_some(Place { home: *home, space })
     }
 }

@@ -4,7 +4,7 @@
 //! in the order of the runs. So the result is the same for any number of threads.
 
 use super::anneal::{Heat, Run, Search};
-use super::finish::{fill, settle};
+use super::finish::{fill, settle, squeeze, tidy};
 use super::start::start;
 use super::zoning::{Zoning, zonings};
 use super::{Effort, Settings, Watch};
@@ -186,9 +186,10 @@ fn allowed(places: &[Option<Place>], zoning: &Zoning) -> Vec<Option<Place>> {
 /// Puts what is still off the cart wherever it can go without breaking anything.
 fn complete(site: &Site, found: &mut Found) {
     let mut board = Board::with(site, &found.places);
-    super::finish::squeeze(&mut board);
+    squeeze(&mut board);
+    tidy(&mut board);
     let score = Ledger::new(&board).score();
-    if score < found.score {
+    if score <= found.score {
         found.score = score;
         found.places = board.places().to_vec();
     }

@@ -56,8 +56,16 @@ fn side(lot: &Lot) -> Option<bool> {
     }
 }
 
-/// All divisions worth trying, the most promising first; never empty.
+/// The divisions worth trying, the most promising first; never empty.
 pub fn zonings(site: &Site) -> Vec<Zoning> {
+    let mut all = all_zonings(site);
+    all.truncate(MOST);
+    all
+}
+
+/// All divisions of the faces under which everything that has a home keeps one, by the least prices of what they
+/// concern; never empty.
+pub fn all_zonings(site: &Site) -> Vec<Zoning> {
     let sides: Vec<Option<bool>> = site.lots.iter().map(side).collect();
     if !sides.contains(&Some(true)) || !sides.contains(&Some(false)) {
         return vec![Zoning::none(site)];
@@ -70,7 +78,6 @@ pub fn zonings(site: &Site) -> Vec<Zoning> {
         }
     }
     all.sort_by_key(|(price, fire, _)| (*price, *fire));
-    all.truncate(MOST);
     let mut zonings: Vec<Zoning> = all.into_iter().map(|(_, _, z)| z).collect();
     if zonings.is_empty() {
         zonings.push(Zoning::none(site));

@@ -6,7 +6,9 @@ use crate::domain::{Face, Workspace};
 use crate::finding::Finding;
 use crate::geometry::Box3;
 use crate::physics::body::Posture;
-use crate::site::{Board, Kind, Site, SpaceKind, reach_depth};
+use crate::score::{Ledger, broken};
+use crate::site::{Board, Change, Kind, Place, Site, SpaceKind, Touched, best_spots, reach_depth};
+use crate::solve::trial;
 use crate::units::{Length, Mass, Unit, Uses};
 
 /// What was understood.
@@ -75,7 +77,8 @@ pub fn check(workspace: &Workspace) -> Result<Understood, Vec<Finding>> {
         spaces: site.spaces.len(),
         surfaces: site.surfaces.len(),
         room: room(&board),
-        volume: site.items.iter().map(|i| litres(i) * f64::from(i.count)).sum(),
+        // The sum of nothing is a negative nought; adding nought makes it plain.
+        volume: site.items.iter().map(|i| litres(i) * f64::from(i.count)).sum::<f64>() + 0.0,
         never: never(&site, workspace.carcass.units),
         at_least_out: at_least_out(&site),
     })
@@ -86,16 +89,41 @@ fn litres(item: &crate::domain::Item) -> f64 {
 }
 
 fn never(site: &Site, unit: Unit) -> Vec<(String, String)> {
+    let mut board = Board::new(site);
+    let mut ledger = Ledger::new(&board);
     let mut all: Vec<(String, String)> = Vec::new();
     for l in 0..site.lots.len() {
         let name = &site.items[site.lots[l].item].name;
-        if let Some(miss) = miss(site, l, unit)
+        let told = miss(site, l, unit).map(|m| m.told);
+        let told = told.or_else(|| forbidden_everywhere(&mut board, &mut ledger, l));
+        if let Some(told) = told
             && !all.iter().any(|(n, _)| n == name)
         {
-            all.push((name.clone(), miss.told));
+            all.push((name.clone(), told));
         }
     }
     all
+}
+
+/// The rule that a lot breaks wherever it is on the empty cart; nothing where it breaks none somewhere.
+fn forbidden_everywhere(board: &mut Board, ledger: &mut Ledger, l: usize) -> Option<String> {
+    let homes = &board.site().lots[l].homes;
+    let mut last = None;
+    for home in homes {
+        for space in best_spots(board.site(), home) {
+            let change = Change { lot: l, to: Some(Place { home: *home, space }) };
+            if trial(board, ledger, &[change]).broken <= ledger.score().broken {
+                return None;
+            }
+            last = Some(change);
+        }
+    }
+    let mut with = board.clone();
+    with.apply(last?, &mut Touched::default());
+    let all = broken(&with, &Ledger::new(&with));
+    let own = all.iter().find(|b| b.lots.contains(&(l as u32)));
+    let told = &own.or_else(|| all.iter().find(|b| b.lots.is_empty()))?.told;
+    Some(format!("a rule forbids it everywhere: {told}"))
 }
 
 /// Slices every space at the heights where the person's zones end and adds up what is reached how.

@@ -84,7 +84,7 @@ fn compare(site: &Site, board: &Board) -> Start {
 
 fn proof(site: &Site, score: Score, handling: Price, kept: bool) -> super::outcome::Bound {
     // For an unsafe layout the bound would have to hold for unsafe ones too: none is told.
-    let cost = kept.then(|| bound(site, Price::us(score.off_cart)));
+    let cost = kept.then(|| bound(site, Price::us(score.off_cart), Price::us(score.cost)));
     let gap = |over: Price| {
         let bound = cost?;
         let over = over.as_s();

@@ -1,6 +1,6 @@
 //! What was understood of a workspace, before anything is placed.
 
-use super::figure::mass;
+use super::figure::{count, mass};
 use super::page::{Ink, Page};
 use super::table::{Set, Table};
 use super::{Look, cart};
@@ -21,10 +21,10 @@ pub fn check(understood: &Understood, findings: &[Finding], look: &Look) -> Stri
 fn counts(page: &mut Page, u: &Understood) {
     page.heading(Ink::Bold, &u.name);
     page.paragraph(&format!(
-        "{} items, {} copies, {} places wanted: {}, {:.1} litres, {}.",
-        u.items,
-        u.copies,
-        u.lots,
+        "{} in {}, {} wanted: {}, {:.1} litres, {}.",
+        count(u.items, "item"),
+        if u.copies == 1 { "1 copy".to_owned() } else { format!("{} copies", u.copies) },
+        count(u.lots, "place"),
         mass(u.mass, u.units),
         u.volume,
         show_uses(u.uses)

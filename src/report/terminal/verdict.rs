@@ -2,13 +2,14 @@
 
 use super::figure::{at_least, at_most, copies, count, seconds};
 use super::page::{Ink, Page};
+use super::wrap::TIE;
 use crate::tasks::outcome::{Bound, Plan, Start, Status};
 
 /// The cart's name, what breaks a rule and what has no place.
 pub fn wrong(page: &mut Page, plan: &Plan) {
     let (ink, told) = match plan.status {
         Status::Unsafe => (Ink::Alarm, "unsafe: a rule is broken"),
-        Status::Partial => (Ink::Mind, "safe, but not everything has a place"),
+        Status::Partial => (Ink::Mind, "no rule is broken, but not everything has a place"),
         Status::Complete => (Ink::Bold, "everything has a place and no rule is broken"),
     };
     page.heading(ink, &format!("{}: {told}", plan.name));
@@ -26,8 +27,11 @@ pub fn wrong(page: &mut Page, plan: &Plan) {
     }
     for left in &plan.left_out {
         let name = copies(&left.copy.item, left.copy.copy, 1, left.copy.copy);
-        let text =
-            format!("{}. Fetching it from elsewhere: {} s a week.", left.why, seconds(left.price));
+        let text = format!(
+            "{}. Fetching it from elsewhere: {}{TIE}s a week.",
+            left.why,
+            seconds(left.price)
+        );
         page.named(Ink::Mind, &name, &text);
     }
 }
@@ -55,14 +59,14 @@ fn gain(plan: &Plan) -> String {
     let saved = 1.0 - plan.worth.cost.as_s() / before.as_s();
     match (broken, same_items) {
         (0, true) if before == plan.worth.cost => format!(
-            "This plan costs {cost} s a week, as much as going through the list item by item."
+            "This plan costs {cost}{TIE}s a week, as much as going through the list item by item."
         ),
         (0, true) if saved > 0.0 && saved.is_finite() => format!(
-            "This plan costs {cost} s a week, {} less than going through the list item by item ({start} s).",
+            "This plan costs {cost}{TIE}s a week, {} less than going through the list item by item ({start}{TIE}s).",
             at_least(saved)
         ),
         _ => format!(
-            "This plan costs {cost} s a week. Going through the list item by item costs {start} s, but {}; so no saving is told.",
+            "This plan costs {cost}{TIE}s a week. Going through the list item by item costs {start}{TIE}s, but {}; so no saving is told.",
             unlike(plan)
         ),
     }
@@ -77,7 +81,7 @@ fn unlike(plan: &Plan) -> String {
     if !plan.start.same_items {
         let (left, here) = (seconds(plan.start.off_cart), seconds(plan.worth.off_cart));
         why.push(format!(
-            "places other items (what it leaves out costs {left} s a week more, here {here} s)"
+            "leaves out other things (fetching those from elsewhere: {left}{TIE}s a week; in this plan {here}{TIE}s)"
         ));
     }
     if why.is_empty() {
@@ -103,7 +107,7 @@ fn bound(plan: &Plan) -> String {
             });
             let least = seconds(least);
             format!(
-                "By this model's prices no layout on this cart can cost less than {least} s a week; this one costs {cost} s.{gap}"
+                "By this model's prices no layout on this cart can cost less than {least}{TIE}s a week; this one costs {cost}{TIE}s.{gap}"
             )
         }
     }
@@ -115,7 +119,7 @@ fn terms(plan: &Plan) -> String {
         priced.map(|(term, price)| format!("{term} {}", seconds(*price))).collect();
     let of = if told.is_empty() { String::from("nothing") } else { told.join(", ") };
     format!(
-        "Its terms, in s a week: {of}. Handling, alike in every place, comes on top: {} s.",
+        "Its terms, in s a week: {of}. Handling, alike in every place, comes on top: {}{TIE}s.",
         seconds(plan.handling)
     )
 }

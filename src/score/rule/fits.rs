@@ -14,8 +14,7 @@ impl Rule for Fits {
     fn measure(view: &View) -> Option<Against> {
         let place = view.place()?;
         let inside = view.board.free(place.home.surface as usize).contains(&place.space);
-        let tangled = neighbours(view, place).count();
-        Some(Against::none(tangled + usize::from(!inside)))
+        Some(Against::none(view.board.tangles(view.lot) + usize::from(!inside)))
     }
     fn tell(view: &View, _: &Against) -> String {
         let site = view.site();

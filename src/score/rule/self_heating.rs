@@ -23,7 +23,7 @@ impl Rule for SelfHeating {
     }
     fn tell(view: &View, _: &Against) -> String {
         format!(
-            "{} can heat itself and is not in a closed metal can",
+            "{} can self-heat and must be kept `inside: closed metal can`",
             view.of().name(&view.site().items)
         )
     }

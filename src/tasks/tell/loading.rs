@@ -14,7 +14,7 @@ pub(super) fn loading(
     placements: &[Placement],
 ) -> Vec<Step> {
     let mut steps = vec![Step {
-        text: "Stand the empty cart on level floor and lock its casters.".to_owned(),
+        text: "Stand the empty cart on level floor and keep it from rolling.".to_owned(),
         placements: Vec::new(),
     }];
     steps.extend(warning(board));

@@ -109,14 +109,17 @@ fn short_of(site: &Site, l: usize, s: usize, form: &crate::site::Form, unit: Uni
     };
     let need = surface.extents(dims);
     let across = 1 - surface.along;
-    let words = [(surface.along, "wide"), (across, "deep"), (2, "high")];
+    let words =
+        [(surface.along, "wide", "width"), (across, "deep", "depth"), (2, "high", "height")];
     let mut short = Length::ZERO;
     let mut told: Vec<String> = Vec::new();
-    for (axis, word) in words {
+    let mut more: Vec<String> = Vec::new();
+    for (axis, word, extent) in words {
         let over = if axis == 2 && surface.needs_clearance { lot.clearance } else { Length::ZERO };
         let (need, room) = (need[axis] + over, surface.free.extent(axis));
         if need > room {
             short += need - room;
+            more.push(format!("{} more {extent}", show_length(need - room, unit)));
             let free = if over > Length::ZERO { ", free height counted in" } else { "" };
             let (need, room) = (show_length(need, unit), show_length(room, unit));
             told.push(format!("needs {need} {word}{free}, {name} has {room}"));
@@ -125,8 +128,8 @@ fn short_of(site: &Site, l: usize, s: usize, form: &crate::site::Form, unit: Uni
     if told.is_empty() {
         return heavy_or_far(site, l, s, &name, unit);
     }
-    let change = format!("{} more there would admit it", show_length(short, unit));
-    Miss { short, told: format!("{}; {change}", told.join(" and ")) }
+    let (told, more) = (told.join(" and "), more.join(" and "));
+    Miss { short, told: format!("{told}; {more} there would admit it") }
 }
 
 /// What keeps a lot off a surface where its box would fit.
