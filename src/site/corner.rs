@@ -27,6 +27,15 @@ impl Clearing {
 
     /// The same as if another lot were not there either.
     pub fn look_past(&mut self, board: &Board, lot: usize, other: usize, home: &Home) -> bool {
+        carries(board, [lot, other], home) && self.survey(board, [lot, other], home)
+    }
+
+    /// The same as [`Clearing::look`] whatever the surface may carry: how things lie that a person has put there.
+    pub fn look_anyhow(&mut self, board: &Board, lot: usize, home: &Home) -> bool {
+        self.survey(board, [lot, lot], home)
+    }
+
+    fn survey(&mut self, board: &Board, past: [usize; 2], home: &Home) -> bool {
         let site = board.site();
         let s = home.surface as usize;
         let (surface, free) = (&site.surfaces[s], board.free(s));
@@ -34,7 +43,7 @@ impl Clearing {
         self.axes = surface.free_axes();
         self.extents = home.extents;
         self.rest = (surface.rest.axis, surface.touch(free, home.extents));
-        let headroom = board.headroom(lot, s);
+        let headroom = board.headroom(past[0], s);
         if home.extents[surface.rest.axis] > free.extent(surface.rest.axis)
             || home.extents[2] + headroom > free.extent(2)
         {
@@ -46,10 +55,7 @@ impl Clearing {
                 return false;
             }
         }
-        if !carries(board, [lot, other], home) {
-            return false;
-        }
-        self.gather(board, [lot, other], surface, headroom);
+        self.gather(board, past, surface, headroom);
         true
     }
 
@@ -229,11 +235,32 @@ pub fn for_each_corner(
     lot: usize,
     home: &Home,
     clearing: &mut Clearing,
+    tell: impl FnMut(Place) -> bool,
+) {
+    if clearing.look(board, lot, home) {
+        tell_corners(board, home, clearing, tell);
+    }
+}
+
+/// The same whatever the surface may carry.
+pub fn for_each_corner_anyhow(
+    board: &Board,
+    lot: usize,
+    home: &Home,
+    clearing: &mut Clearing,
+    tell: impl FnMut(Place) -> bool,
+) {
+    if clearing.look_anyhow(board, lot, home) {
+        tell_corners(board, home, clearing, tell);
+    }
+}
+
+fn tell_corners(
+    board: &Board,
+    home: &Home,
+    clearing: &Clearing,
     mut tell: impl FnMut(Place) -> bool,
 ) {
-    if !clearing.look(board, lot, home) {
-        return;
-    }
     let (ps, qs) = (clearing.edges(0), clearing.edges(1));
     for &p in &ps {
         for &q in &qs {
@@ -249,6 +276,15 @@ pub fn for_each_corner(
 
 /// The surface that an entry of a layout names; `None` where there is none or more than one.
 pub fn surface_of_entry(site: &Site, entry: &Entry) -> Option<usize> {
+    let mut all = surfaces_of_entry(site, entry).into_iter();
+    let first = all.next()?;
+    let same = |s: usize| site.surfaces[s].space == site.surfaces[first].space;
+    let bench = site.spaces[site.surfaces[first].space].kind == SpaceKind::Bench;
+    all.all(|s| bench && same(s)).then_some(first)
+}
+
+/// All surfaces that the words of an entry may mean.
+pub fn surfaces_of_entry(site: &Site, entry: &Entry) -> Vec<usize> {
     let mut parts = Vec::new();
     let face = entry.face.map(Face::name);
     parts.extend(face.map(str::to_owned));
@@ -261,11 +297,7 @@ pub fn surface_of_entry(site: &Site, entry: &Entry) -> Option<usize> {
         let bench = site.spaces[surface.space].kind == SpaceKind::Bench;
         right && (answers(&parts, site, *s) || on_bench && bench)
     };
-    let mut all = (0..site.surfaces.len()).filter(named);
-    let first = all.next()?;
-    let same = |s: usize| site.surfaces[s].space == site.surfaces[first].space;
-    let bench = site.spaces[site.surfaces[first].space].kind == SpaceKind::Bench;
-    all.all(|s| bench && same(s)).then_some(first)
+    (0..site.surfaces.len()).filter(named).collect()
 }
 
 /// Where a fixed lot stays: the surface and form of its entry, and the corner where the entry says it.

@@ -138,14 +138,44 @@ pub(super) fn split(site: &mut Site, workspace: &Workspace, item: usize) {
     note_heavy(site);
 }
 
+/// Divides the copies of all items anew: those groups, and the rest as it would be divided anyhow.
+pub(super) fn regroup(site: &mut Site, workspace: &Workspace, groups: &[(usize, u32, u32)]) {
+    site.lots.clear();
+    for item in 0..site.items.len() {
+        let mut told: Vec<(u32, u32)> =
+            groups.iter().filter(|g| g.0 == item).map(|&(_, first, n)| (first, n)).collect();
+        told.sort_unstable();
+        let size = most_in_one(site, workspace, item);
+        let count = site.items[item].count;
+        let mut next = 1;
+        let mut lots = Vec::new();
+        for (first, n) in told.into_iter().chain([(count + 1, 0)]) {
+            while next < first {
+                let copies = size.min(first - next);
+                lots.push(make(site, workspace, item, next, copies));
+                next += copies;
+            }
+            if n > 0 {
+                lots.push(make(site, workspace, item, first, n));
+                next = first + n;
+            }
+        }
+        site.lots.extend(lots);
+    }
+    note_heavy(site);
+}
+
+/// The most copies of an item that can find a place together on the empty cart.
+fn most_in_one(site: &Site, workspace: &Workspace, item: usize) -> u32 {
+    let it = &site.items[item];
+    let most = if it.pitch.is_some() { it.count } else { it.count.min(it.stack) };
+    (2..=most).rev().find(|&n| !make(site, workspace, item, 1, n).homes.is_empty()).unwrap_or(1)
+}
+
 /// The fewest lots that can each find a place on the empty cart: greatest piles or rows first.
 fn divide(site: &Site, workspace: &Workspace, item: usize) -> Vec<Lot> {
     let it = &site.items[item];
-    let most = if it.pitch.is_some() { it.count } else { it.count.min(it.stack) };
-    let size = (2..=most)
-        .rev()
-        .find(|&n| !make(site, workspace, item, 1, n).homes.is_empty())
-        .unwrap_or(1);
+    let size = most_in_one(site, workspace, item);
     let mut lots = Vec::new();
     let mut first = 1;
     while first <= it.count {

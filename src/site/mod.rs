@@ -17,7 +17,8 @@ pub mod walk;
 pub use apart::{Clash, FIRE, FUEL, Pair};
 pub use board::{Board, Change, Place, Touched};
 pub use corner::{
-    Clearing, box_at, corner_of, fits_at, for_each_corner, has_way_out, surface_of_entry,
+    Clearing, box_at, corner_of, fits_at, for_each_corner, for_each_corner_anyhow, has_way_out,
+    surface_of_entry, surfaces_of_entry,
 };
 pub use lot::{Form, Home, Lot, answers, best_spots, reach_depth};
 pub use stability::{Case, CaseKind, Stand, Statics, TIP_CLOSED, TIP_OPEN};
@@ -90,6 +91,22 @@ impl Site {
         lot::split(&mut site, workspace, item);
         apart::pair_up(&mut site);
         site
+    }
+
+    /// The same site with its lots divided as a layout has them: those groups of an item, a first copy and how many; the
+    /// copies that no group names are divided as they would be anyhow, and nothing is fixed.
+    #[must_use]
+    pub fn divided(&self, workspace: &Workspace, groups: &[(usize, u32, u32)]) -> Site {
+        let mut site = self.clone();
+        lot::regroup(&mut site, workspace, groups);
+        apart::pair_up(&mut site);
+        site
+    }
+
+    /// A lot on a surface in every form that goes there by its kind, whether or not it fits, is allowed or is carried.
+    pub fn homes_on(&self, lot: usize, surface: usize) -> Vec<Home> {
+        let one = &self.lots[lot];
+        (0..one.forms.len()).filter_map(|f| lot::home(self, one, surface, f)).collect()
     }
 
     /// The free box of a surface with the shelves at their stated heights.

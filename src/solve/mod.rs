@@ -1,6 +1,7 @@
 //! The search for a layout: a fixed start, simulated annealing over corner places, restarts, and a lower bound.
 
 mod anneal;
+mod arrange;
 mod bound;
 mod finish;
 mod propose;
@@ -9,6 +10,7 @@ mod start;
 mod zoning;
 
 pub use anneal::Search;
+pub use arrange::{Unplaced, Wanted, arrange};
 pub use bound::bound;
 pub use finish::{corners, trial};
 pub use propose::Mover;

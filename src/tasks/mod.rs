@@ -3,4 +3,5 @@
 pub mod check;
 pub mod outcome;
 pub mod plan;
+pub mod standing;
 mod tell;
