@@ -38,6 +38,8 @@ pub struct Touched {
     pub surfaces: Vec<u32>,
     seen: Vec<u32>,
     round: u32,
+    /// Whether nothing is noted: when changes are taken back, what they touch is known already.
+    pub deaf: bool,
 }
 
 impl Default for Touched {
@@ -49,6 +51,7 @@ impl Default for Touched {
             surfaces: Vec::new(),
             seen: Vec::new(),
             round: 1,
+            deaf: false,
         }
     }
 }
@@ -74,6 +77,9 @@ impl Touched {
         new
     }
     fn moved(&mut self, lot: u32, surface: u32) {
+        if self.deaf {
+            return;
+        }
         if !self.moved.contains(&lot) {
             self.moved.push(lot);
         }
@@ -346,7 +352,7 @@ impl<'s> Board<'s> {
         if self.in_one_place(lot, m, boxes[0], boxes[1]) {
             self.tangles[lot] += 1;
             self.tangles[m] += 1;
-            touched.lot(m as u32);
+            self.touch_up(m as u32, touched);
         }
     }
 
@@ -363,7 +369,7 @@ impl<'s> Board<'s> {
                 let Some(p) = self.places[m] else { continue };
                 if self.in_one_place(lot, m, a, &p.space) {
                     self.tangles[m] -= 1;
-                    touched.lot(m as u32);
+                    self.touch_up(m as u32, touched);
                 }
             }
         }
@@ -376,6 +382,9 @@ impl<'s> Board<'s> {
 
     /// Adds a lot and all whose way it stands in, through any number of others.
     fn touch_up(&mut self, lot: u32, touched: &mut Touched) {
+        if touched.deaf {
+            return;
+        }
         touched.lot(lot);
         let mut next = touched.lots.len().saturating_sub(1);
         // A lot that was touched before may have gained others behind it since.

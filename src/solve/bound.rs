@@ -207,7 +207,9 @@ fn place_choices(
         let there = [0, 1, 2].map(|a| space.volume.extent(a));
         takes.push((resources.volume(surface.space), volume(home.extents) / volume(there)));
     }
-    let deck = space.kind == SpaceKind::Bay && surface.kind == Kind::Deck;
+    // What is lifted out of the top passes over its neighbours.
+    let level = space.ways[way].axis() < 2;
+    let deck = space.kind == SpaceKind::Bay && surface.kind == Kind::Deck && level;
     if !deck || !lot.is_fetched(&site.items) {
         all.push(Choice { cost, takes });
         return;

@@ -16,6 +16,7 @@ pub use finish::{corners, trial};
 pub use propose::Mover;
 pub use restarts::{Found, solve};
 pub use start::start;
+pub use zoning::{Zoning, zonings};
 
 use std::sync::atomic::{AtomicBool, AtomicU64};
 

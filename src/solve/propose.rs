@@ -32,6 +32,8 @@ const MOST_TURNED_OUT: usize = 4;
 const TRIES: u32 = 12;
 /// How many homes are drawn for a lot before it is left where it is.
 const DRAWS: u32 = 4;
+/// How many other lots are considered for changing places.
+const PARTNERS: u32 = 8;
 /// One move in so many empties a space and fills it anew.
 const SELDOM: u32 = 200;
 /// Most lots that are placed anew at once.
@@ -94,9 +96,11 @@ impl Mover {
 
     /// Undoes what the last step did.
     pub fn take_back(&mut self, board: &mut Board, touched: &mut Touched) {
+        touched.deaf = true;
         while let Some(change) = self.undo.pop() {
             board.apply(change, touched);
         }
+        touched.deaf = false;
     }
 
     fn any(&self, rng: &mut Xoshiro256PlusPlus) -> usize {
@@ -175,6 +179,16 @@ impl Mover {
         if !self.clearing.look(board, lot, home) {
             return None;
         }
+        // Looking is dear, drawing is cheap: a few draws for each look.
+        (0..DRAWS).find_map(|_| {
+            let (p, q) = self.draw(rng)?;
+            let space = self.clearing.at(p, q);
+            has_way_out(board, home.surface as usize, &space).then_some(space)
+        })
+    }
+
+    /// An edge on one axis and the place of contact on the other.
+    fn draw(&self, rng: &mut Xoshiro256PlusPlus) -> Option<(Length, Length)> {
         let k = rng.random_range(0..2u32) as usize;
         let drawn = self.edge(k, rng)?;
         let up = rng.random_range(0..2u32) == 0;
@@ -184,9 +198,7 @@ impl Mover {
             self.clearing.range(1 - k)[usize::from(!up)]
         };
         let slid = self.clearing.slide(1 - k, drawn, from, up)?;
-        let (p, q) = if k == 0 { (drawn, slid) } else { (slid, drawn) };
-        let space = self.clearing.at(p, q);
-        has_way_out(board, home.surface as usize, &space).then_some(space)
+        Some(if k == 0 { (drawn, slid) } else { (slid, drawn) })
     }
 
     /// An end of the surface, or a coordinate at which the lot touches another thing.
@@ -215,24 +227,12 @@ impl Mover {
         rng: &mut Xoshiro256PlusPlus,
         touched: &mut Touched,
     ) -> bool {
-        let other = self.any(rng);
+        let Some((other, to_b, to_a)) = self.partner(board, zoning, one, rng) else {
+            return false;
+        };
         let (Some(a), Some(b)) = (board.place(one).copied(), board.place(other).copied()) else {
             return false;
         };
-        if one == other || board.site().lots[one].item == board.site().lots[other].item {
-            return false;
-        }
-        let (Some(to_b), Some(to_a)) =
-            (Self::form_on(zoning, one, &b, rng), Self::form_on(zoning, other, &a, rng))
-        else {
-            return false;
-        };
-        let room = |home: &Home, place: &Place| {
-            home.area <= board.left(home.surface as usize) + place.home.area
-        };
-        if a.home.surface != b.home.surface && !(room(&to_b, &b) && room(&to_a, &a)) {
-            return false;
-        }
         let Some(one_there) = self.corner_of(board, [one, other], &to_b, &b, rng) else {
             return false;
         };
@@ -251,6 +251,31 @@ impl Mover {
         }
         self.change(board, one, Some(one_there), touched);
         true
+    }
+
+    /// Another lot that could change places with this one, with the forms that both would take.
+    fn partner(
+        &self,
+        board: &Board,
+        zoning: &Zoning,
+        one: usize,
+        rng: &mut Xoshiro256PlusPlus,
+    ) -> Option<(usize, Home, Home)> {
+        let a = board.place(one)?;
+        (0..PARTNERS).find_map(|_| {
+            let other = self.any(rng);
+            let b = board.place(other)?;
+            if one == other || board.site().lots[one].item == board.site().lots[other].item {
+                return None;
+            }
+            let to_b = Self::form_on(zoning, one, b, rng)?;
+            let to_a = Self::form_on(zoning, other, a, rng)?;
+            let room = |home: &Home, place: &Place| {
+                home.area <= board.left(home.surface as usize) + place.home.area
+            };
+            let same = a.home.surface == b.home.surface;
+            (same || room(&to_b, b) && room(&to_a, a)).then_some((other, to_b, to_a))
+        })
     }
 
     /// Three lots change places in a ring.
@@ -508,23 +533,25 @@ impl Mover {
         if !self.clearing.look_past(board, past[0], past[1], home) {
             return None;
         }
-        let surface = &board.site().surfaces[home.surface as usize];
-        let axes = surface.free_axes();
-        let draw = rng.random_range(0..8u32);
-        let mut at = [Length::ZERO; 2];
-        for (k, &axis) in axes.iter().enumerate() {
-            at[k] = if draw >> k & 1 == 0 {
-                there.space.min[axis]
-            } else {
-                there.space.max[axis] - home.extents[axis]
-            };
-            let [low, high] = self.clearing.range(k);
-            at[k] = at[k].clamp(low, high);
-        }
-        let k = (draw >> 2) as usize;
-        let up = draw >> (1 - k) & 1 == 0;
-        at[1 - k] = self.clearing.slide(1 - k, at[k], at[1 - k], up)?;
-        let space = self.clearing.at(at[0], at[1]);
-        has_way_out(board, home.surface as usize, &space).then_some(Place { home: *home, space })
+        let axes = board.site().surfaces[home.surface as usize].free_axes();
+        (0..DRAWS).find_map(|_| {
+            let draw = rng.random_range(0..8u32);
+            let mut at = [Length::ZERO; 2];
+            for (k, &axis) in axes.iter().enumerate() {
+                at[k] = if draw >> k & 1 == 0 {
+                    there.space.min[axis]
+                } else {
+                    there.space.max[axis] - home.extents[axis]
+                };
+                let [low, high] = self.clearing.range(k);
+                at[k] = at[k].clamp(low, high);
+            }
+            let k = (draw >> 2) as usize;
+            let up = draw >> (1 - k) & 1 == 0;
+            at[1 - k] = self.clearing.slide(1 - k, at[k], at[1 - k], up)?;
+            let space = self.clearing.at(at[0], at[1]);
+            has_way_out(board, home.surface as usize, &space)
+                .then_some(Place { home: *home, space })
+        })
     }
 }

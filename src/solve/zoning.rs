@@ -56,15 +56,21 @@ fn side(lot: &Lot) -> Option<bool> {
     }
 }
 
-/// The divisions worth trying, the most promising first; never empty.
+/// The divisions worth trying, under which everything that has a home keeps one, the most promising first; never empty.
 pub fn zonings(site: &Site) -> Vec<Zoning> {
     let mut all = all_zonings(site);
+    all.retain(|zoning| {
+        site.lots.iter().zip(&zoning.homes).all(|(lot, h)| lot.homes.is_empty() == h.is_empty())
+    });
     all.truncate(MOST);
+    if all.is_empty() {
+        all.push(Zoning::none(site));
+    }
     all
 }
 
-/// All divisions of the faces under which everything that has a home keeps one, by the least prices of what they
-/// concern; never empty.
+/// All divisions of the faces, those too under which something must be left out, by the least prices of what they
+/// concern; never empty. Every layout that keeps sparks from what burns is a layout of one of them.
 pub fn all_zonings(site: &Site) -> Vec<Zoning> {
     let sides: Vec<Option<bool>> = site.lots.iter().map(side).collect();
     if !sides.contains(&Some(true)) || !sides.contains(&Some(false)) {
@@ -72,21 +78,17 @@ pub fn all_zonings(site: &Site) -> Vec<Zoning> {
     }
     let mut all: Vec<(Price, u8, Zoning)> = Vec::new();
     for fire in 0..1u8 << 6 {
-        let Some((price, zoning)) = divide(site, &sides, fire) else { continue };
+        let (price, zoning) = divide(site, &sides, fire);
         if !all.iter().any(|(_, _, z)| z.homes == zoning.homes) {
             all.push((price, fire, zoning));
         }
     }
     all.sort_by_key(|(price, fire, _)| (*price, *fire));
-    let mut zonings: Vec<Zoning> = all.into_iter().map(|(_, _, z)| z).collect();
-    if zonings.is_empty() {
-        zonings.push(Zoning::none(site));
-    }
-    zonings
+    all.into_iter().map(|(_, _, z)| z).collect()
 }
 
-/// One division with the sum of the least prices of the lots that it concerns; `None` where one of them has no home.
-fn divide(site: &Site, sides: &[Option<bool>], fire: u8) -> Option<(Price, Zoning)> {
+/// One division with the sum of the least prices of the lots that it concerns, as far as they keep a home.
+fn divide(site: &Site, sides: &[Option<bool>], fire: u8) -> (Price, Zoning) {
     let mut homes: Vec<Vec<Home>> = site.lots.iter().map(|l| l.homes.clone()).collect();
     let mut total = Price::ZERO;
     for (lot, side) in sides.iter().enumerate() {
@@ -95,12 +97,9 @@ fn divide(site: &Site, sides: &[Option<bool>], fire: u8) -> Option<(Price, Zonin
             let z = zones(site, h.surface as usize);
             if is_fire { z & !fire == 0 } else { z & fire == 0 }
         };
-        if site.lots[lot].homes.is_empty() {
-            continue;
-        }
         homes[lot].retain(allowed);
-        let least = homes[lot].iter().map(|h| least_price(site, lot, h)).min()?;
-        total += least;
+        let least = homes[lot].iter().map(|h| least_price(site, lot, h)).min();
+        total += least.unwrap_or(Price::ZERO);
     }
-    Some((total, Zoning::of(homes, site.surfaces.len())))
+    (total, Zoning::of(homes, site.surfaces.len()))
 }
