@@ -52,6 +52,24 @@ impl Supports {
         self.all.loads(total, sx, sy, out)
     }
 
+    /// The greatest of those loads; nothing where it tips.
+    #[inline]
+    pub fn heaviest(&self, total: f64, sx: f64, sy: f64) -> Option<f64> {
+        let least = -SLACK * total.max(1.0);
+        let (mut low, mut high) = (f64::INFINITY, 0.0f64);
+        for [a, b, c] in &self.all.plane[..self.all.n] {
+            let load = total * a + sx * b + sy * c;
+            low = low.min(load);
+            high = high.max(load);
+        }
+        if low >= least {
+            return Some(high);
+        }
+        let mut loads = [0.0; MOST];
+        let stands = self.all.contact(total, [sx, sy], &mut loads);
+        stands.then(|| loads[..self.all.n].iter().copied().fold(0.0, f64::max))
+    }
+
     /// The greatest load on each support while any other one hangs free, as on an uneven floor.
     ///
     /// Cases in which the body would tip are left out: it then rocks over and another one hangs free. False where no
@@ -108,7 +126,7 @@ impl Stand {
     fn loads(&self, total: f64, sx: f64, sy: f64, out: &mut [f64; MOST]) -> bool {
         let least = -SLACK * total.max(1.0);
         let mut good = true;
-        for (load, [a, b, c]) in out.iter_mut().zip(self.plane).take(self.n) {
+        for (load, [a, b, c]) in out.iter_mut().zip(&self.plane).take(self.n) {
             let raw = total * a + sx * b + sy * c;
             good &= raw >= least;
             *load = raw.max(0.0);

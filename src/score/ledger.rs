@@ -56,6 +56,8 @@ pub struct Ledger {
     ways: Vec<u8>,
     /// Which lots are on the cart.
     on: Vec<bool>,
+    /// For each lot, the rules that are about it, as indices.
+    concerns: Vec<Vec<u8>>,
     score: Score,
     stand: Stand,
     /// One closure for each of a lot's two ways.
@@ -92,6 +94,7 @@ impl Ledger {
             rule_rows,
             ways: vec![0; board.site().lots.len()],
             on: vec![true; board.site().lots.len()],
+            concerns: (0..board.site().lots.len()).map(|l| concerns(board, l)).collect(),
             score: Score::default(),
             stand: board.stand(),
             closures: [Closure::default(), Closure::default()],
@@ -235,22 +238,26 @@ impl Ledger {
             surface: 0,
             stand: &self.stand,
         };
-        let way = if ways < 2 || worth(&view(0)) <= worth(&view(1)) { 0 } else { 1 };
+        let about = std::mem::take(&mut self.concerns[lot]);
+        let way =
+            if ways < 2 || worth(&view(0), &about) <= worth(&view(1), &about) { 0 } else { 1 };
         let view = view(way);
         let mut prices = [0i64; COSTS.len()];
         let mut excesses = [0i64; RULES.len()];
         for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == Scope::Lot) {
             prices[c] = (card.weigh)(&view).as_us();
         }
-        for (r, card) in RULES.iter().enumerate().filter(|(_, r)| r.scope == Scope::Lot) {
-            excesses[r] = (card.excess)(&view);
+        for &r in &about {
+            excesses[usize::from(r)] = (RULES[usize::from(r)].excess)(&view);
         }
         for (c, _) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == Scope::Lot) {
             self.set_cost(self.cost_rows[c] + lot, prices[c], undo);
         }
-        for (r, _) in RULES.iter().enumerate().filter(|(_, r)| r.scope == Scope::Lot) {
+        for &r in &about {
+            let r = usize::from(r);
             self.set_rule(self.rule_rows[r] + lot, excesses[r], undo);
         }
+        self.concerns[lot] = about;
         if self.ways[lot] != way as u8 {
             undo.entries.push(Old::Way(lot as u32, self.ways[lot]));
             self.ways[lot] = way as u8;
@@ -294,9 +301,18 @@ impl Ledger {
     }
 }
 
+/// The rules that are about a lot.
+fn concerns(board: &Board, lot: usize) -> Vec<u8> {
+    let about = |r: &u8| {
+        let card = &RULES[usize::from(*r)];
+        card.scope == Scope::Lot && (card.concerns)(board.site(), lot)
+    };
+    (0..RULES.len() as u8).filter(about).collect()
+}
+
 /// What a way out is worth to a lot: rules first, then cost.
-fn worth(view: &View) -> (i64, i64) {
-    let broken = RULES.iter().filter(|r| r.scope == Scope::Lot).map(|r| (r.excess)(view));
+fn worth(view: &View, about: &[u8]) -> (i64, i64) {
+    let broken = about.iter().map(|&r| (RULES[usize::from(r)].excess)(view));
     let cost = COSTS.iter().filter(|c| c.scope == Scope::Lot).map(|c| (c.weigh)(view).as_us());
     (broken.filter(|&e| e > 0).map(|e| 1_000_000 + e).sum(), cost.sum())
 }

@@ -220,27 +220,32 @@ impl Board<'_> {
     /// What the cart-wide costs and rules look at.
     pub fn stand(&self) -> Stand {
         let statics = &self.site().statics;
-        let (Some(supports), Some(footprint)) = (&statics.supports, &statics.footprint) else {
-            return Stand { margin: AMPLE, ..Stand::default() };
-        };
-        let mut loads = [0.0; MOST];
-        let n = statics.at.len();
         let mut stand = Stand { margin: AMPLE, ..Stand::default() };
-        for case in self.cases() {
-            let [x, y, _] = case.moments;
-            let stands = supports.loads(case.total, x, y, &mut loads);
-            let most = loads[..n].iter().copied().fold(0.0, f64::max);
-            if stands {
-                stand.worst = stand.worst.max(most);
-            }
-            if case.kind == CaseKind::Closed {
-                stand.heaviest = if stands { most } else { f64::INFINITY };
-                stand.mean = case.total / n as f64;
-                if self.site().uneven && supports.hanging(case.total, x, y, &mut loads) {
-                    stand.hanging = loads[..n].iter().copied().fold(0.0, f64::max);
-                }
-            }
-            self.lean(&case, footprint, &mut stand);
+        let (Some(supports), Some(footprint)) = (&statics.supports, &statics.footprint) else {
+            return stand;
+        };
+        let closed = self.closed();
+        let [x, y, _] = closed.moments;
+        let level = supports.heaviest(closed.total, x, y);
+        stand.heaviest = level.unwrap_or(f64::INFINITY);
+        stand.mean = closed.total / statics.at.len() as f64;
+        stand.worst = level.unwrap_or(0.0);
+        if self.site().uneven {
+            let mut loads = [0.0; MOST];
+            supports.hanging(closed.total, x, y, &mut loads);
+            stand.hanging = loads.iter().copied().fold(0.0, f64::max);
+        }
+        self.lean(&closed, footprint, &mut stand);
+        for &drawer in &statics.drawers {
+            let out = self.drawer_out(&closed, drawer);
+            let most = supports.heaviest(out.total, out.moments[0], out.moments[1]);
+            stand.worst = stand.worst.max(most.unwrap_or(0.0));
+            self.lean(&out, footprint, &mut stand);
+        }
+        for &lot in &statics.heavy {
+            let Some(away) = self.lot_away(&closed, lot) else { continue };
+            let most = supports.heaviest(away.total, away.moments[0], away.moments[1]);
+            stand.worst = stand.worst.max(most.unwrap_or(0.0));
         }
         stand
     }

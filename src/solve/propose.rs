@@ -5,7 +5,7 @@ use crate::score::way_prices;
 use crate::site::{
     Board, Change, Clearing, Home, Place, Touched, fits_at, for_each_corner, has_way_out,
 };
-use crate::units::Length;
+use crate::units::{Length, Price};
 use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;
 
@@ -22,10 +22,10 @@ pub struct Mover {
 }
 
 /// Shares of the kinds of move, in hundredths: what a bench on packed carts showed to help.
-const RELOCATE: u32 = 30;
-const SWAP: u32 = 60;
-const NUDGE: u32 = 75;
-const CYCLE: u32 = 80;
+const RELOCATE: u32 = 35;
+const SWAP: u32 = 75;
+const NUDGE: u32 = 90;
+const CYCLE: u32 = 93;
 /// Most lots that one may turn out of their places.
 const MOST_TURNED_OUT: usize = 4;
 /// How many homes a lot that lost its place tries.
@@ -339,11 +339,22 @@ impl Mover {
         let mut turned_out = std::mem::take(&mut self.turned_out);
         // The bulky ones find a place least easily: they choose first.
         turned_out.sort_by_key(|&o| (std::cmp::Reverse(board.site().lots[o as usize].mass), o));
+        // What is worth no less than the lot must not go off the cart for it.
+        let mut spare =
+            if before.is_none() { board.site().lots[lot].off_cart } else { Price::ZERO };
+        let mut seated = true;
         for &other in &turned_out {
-            self.resettle(board, zoning, other as usize, before.as_ref(), rng, touched);
+            let other = other as usize;
+            if !self.resettle(board, zoning, other, before.as_ref(), rng, touched) {
+                spare -= board.site().lots[other].off_cart;
+                if spare <= Price::ZERO {
+                    seated = false;
+                    break;
+                }
+            }
         }
         self.turned_out = turned_out;
-        true
+        seated
     }
 
     /// Lifts what is in the way of a lot at a place; `false` where that is too much or may not be moved.
@@ -393,12 +404,12 @@ impl Mover {
         first: Option<&Place>,
         rng: &mut Xoshiro256PlusPlus,
         touched: &mut Touched,
-    ) {
+    ) -> bool {
         if let Some(there) = first
             && let Some(home) = Self::form_on(zoning, lot, there, rng)
             && self.stand_in(board, lot, &home, there, rng, touched)
         {
-            return;
+            return true;
         }
         let homes = &zoning.homes[lot];
         for _ in 0..TRIES {
@@ -406,9 +417,10 @@ impl Mover {
             if home.area <= board.left(home.surface as usize)
                 && self.settle(board, lot, &home, rng, touched)
             {
-                return;
+                return true;
             }
         }
+        false
     }
 
     /// Empties the space of a lot and fills it anew, one lot after the other into its best corner place there; what finds

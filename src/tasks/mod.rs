@@ -3,5 +3,6 @@
 pub mod check;
 pub mod outcome;
 pub mod plan;
+pub mod replan;
 pub mod standing;
 mod tell;

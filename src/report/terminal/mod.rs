@@ -7,6 +7,7 @@ mod elevation;
 mod face;
 mod figure;
 mod page;
+mod replan;
 mod table;
 mod verdict;
 mod wrap;
@@ -14,6 +15,7 @@ mod wrap;
 use crate::tasks::outcome::Plan;
 pub use check::check;
 use page::Page;
+pub use replan::replan;
 
 /// The narrowest width that drawings and tables are made for; below it they fall to lists.
 pub const NARROW: usize = 60;

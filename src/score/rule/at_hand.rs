@@ -3,7 +3,7 @@
 use super::{Against, Rule};
 use crate::physics::body::Posture;
 use crate::score::{Scope, View};
-use crate::site::{Place, SpaceKind};
+use crate::site::{Place, Site, SpaceKind};
 
 pub struct AtHand;
 
@@ -14,10 +14,10 @@ impl Rule for AtHand {
         "our own rule for first aid, extinguisher and eye wash; local codes and labels come first";
 
     fn measure(view: &View) -> Option<Against> {
-        if !view.item().urgent {
-            return None;
-        }
         view.place().map(|place| Against::none(hindrances(view, place).count()))
+    }
+    fn concerns(site: &Site, lot: usize) -> bool {
+        site.items[site.lots[lot].item].urgent
     }
     fn tell(view: &View, _: &Against) -> String {
         let name = view.of().name(&view.site().items);

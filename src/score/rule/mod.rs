@@ -13,6 +13,7 @@ mod supported;
 mod tip;
 
 use super::{Scope, View};
+use crate::site::Site;
 
 /// A measured value against its limit.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -63,6 +64,10 @@ pub trait Rule {
     fn measure(view: &View) -> Option<Against>;
     /// What is wrong, in words, with value and limit.
     fn tell(view: &View, against: &Against) -> String;
+    /// Whether a lot is of the kind that the rule is about: others are never measured.
+    fn concerns(_: &Site, _lot: usize) -> bool {
+        true
+    }
     /// The lots concerned.
     fn lots(view: &View) -> Vec<u32> {
         match Self::SCOPE {
@@ -94,6 +99,8 @@ pub struct RuleCard {
     pub measure: fn(&View) -> Option<Against>,
     /// What is wrong.
     pub tell: fn(&View, &Against) -> String,
+    /// Whether a lot is of the kind that the rule is about.
+    pub concerns: fn(&Site, usize) -> bool,
     /// The lots concerned.
     pub lots: fn(&View) -> Vec<u32>,
 }
@@ -106,6 +113,7 @@ const fn card<R: Rule>() -> RuleCard {
         excess: |v| R::measure(v).map_or(0, |a| a.excess()),
         measure: R::measure,
         tell: R::tell,
+        concerns: R::concerns,
         lots: R::lots,
     }
 }

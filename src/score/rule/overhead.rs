@@ -2,6 +2,7 @@
 
 use super::{Against, Rule};
 use crate::score::{Scope, View};
+use crate::site::Site;
 use crate::units::Mass;
 
 pub struct Overhead;
@@ -16,11 +17,11 @@ impl Rule for Overhead {
 
     fn measure(view: &View) -> Option<Against> {
         let place = view.place()?;
-        if view.of().unit <= HEAVY {
-            return None;
-        }
         let (height, _) = view.hand(place);
         Some(Against::at_most(height.as_mm(), view.site().body.shoulder.as_mm()))
+    }
+    fn concerns(site: &Site, lot: usize) -> bool {
+        site.lots[lot].unit > HEAVY
     }
     fn tell(view: &View, against: &Against) -> String {
         format!(

@@ -2,6 +2,7 @@
 
 use super::{Against, Rule};
 use crate::score::{Scope, View};
+use crate::site::Site;
 
 pub struct Retrievable;
 
@@ -12,13 +13,12 @@ impl Rule for Retrievable {
 
     fn measure(view: &View) -> Option<Against> {
         let place = view.place()?;
-        let lot = view.of();
-        if lot.fixed.is_some() || !lot.is_fetched(&view.site().items) {
-            return None;
-        }
         let shut = !view.board.is_open(view.lot, view.way) || view.closure.nailed;
         let stuck = shut || (!view.closure.lots.is_empty() && ring(view, place));
         Some(Against::none(usize::from(stuck)))
+    }
+    fn concerns(site: &Site, lot: usize) -> bool {
+        site.lots[lot].fixed.is_none() && site.lots[lot].is_fetched(&site.items)
     }
     fn tell(view: &View, _: &Against) -> String {
         let name = view.of().name(&view.site().items);

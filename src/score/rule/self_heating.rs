@@ -3,6 +3,7 @@
 use super::{Against, Rule};
 use crate::domain::Hazard;
 use crate::score::{Scope, View};
+use crate::site::Site;
 
 pub struct SelfHeating;
 
@@ -14,12 +15,14 @@ impl Rule for SelfHeating {
     fn measure(view: &View) -> Option<Against> {
         view.place()?;
         let item = view.item();
-        let bare = item.hazards.has(Hazard::SelfHeating)
-            && !item
-                .inside
-                .as_ref()
-                .is_some_and(|c| c.trim().eq_ignore_ascii_case("closed metal can"));
+        let bare = !item
+            .inside
+            .as_ref()
+            .is_some_and(|c| c.trim().eq_ignore_ascii_case("closed metal can"));
         Some(Against::none(usize::from(bare)))
+    }
+    fn concerns(site: &Site, lot: usize) -> bool {
+        site.lots[lot].hazards.has(Hazard::SelfHeating)
     }
     fn tell(view: &View, _: &Against) -> String {
         format!(

@@ -2,6 +2,7 @@
 
 use super::{Against, Rule};
 use crate::score::{Scope, View};
+use crate::site::Site;
 
 pub struct Sharp;
 
@@ -12,12 +13,15 @@ impl Rule for Sharp {
 
     fn measure(view: &View) -> Option<Against> {
         view.place()?;
-        if view.closure.lots.is_empty() || !fetched(view) {
+        if view.closure.lots.is_empty() {
             return None;
         }
         let lots = &view.site().lots;
         let bare = view.closure.lots.iter().filter(|&&l| lots[l as usize].bare_edge);
         Some(Against::none(bare.count()))
+    }
+    fn concerns(site: &Site, lot: usize) -> bool {
+        site.lots[lot].fixed.is_none() && site.lots[lot].is_fetched(&site.items)
     }
     fn tell(view: &View, _: &Against) -> String {
         let site = view.site();
@@ -34,8 +38,4 @@ impl Rule for Sharp {
         all.extend(view.closure.lots.iter().filter(|&&l| lots[l as usize].bare_edge));
         all
     }
-}
-
-fn fetched(view: &View) -> bool {
-    view.of().fixed.is_none() && view.of().is_fetched(&view.site().items)
 }

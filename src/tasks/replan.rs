@@ -1,0 +1,230 @@
+//! The old layout and a new inventory: what each further move would gain, and the moves in an order that works by hand.
+
+mod leaving;
+mod steps;
+
+use super::outcome::{Bound, Copy, Effort, Plan};
+use super::standing::{EntryFinding, Standing, standing};
+use super::{plan, tell};
+use crate::domain::{Layout, Workspace};
+use crate::finding::Finding;
+use crate::score::{Ledger, Score};
+use crate::site::{Board, Lot, Place, Site};
+use crate::solve::{Held, Leashed, Settings, Watch, bound, homing, leash};
+use crate::units::Price;
+
+pub use leaving::Leaving;
+pub use steps::{Spot, Step};
+
+/// The curve goes up to so many moves before everything is free to move.
+const MOST: usize = 8;
+
+/// The best that at most so many moves can do.
+#[derive(Clone, Debug)]
+pub struct Point {
+    /// How many things may be moved; placing a new one is no move.
+    pub moves: usize,
+    /// What the layout costs a week.
+    pub cost: Price,
+    /// Its whole value.
+    pub score: Score,
+    /// What it gains a week over the point before: what is left out counts with what fetching it from elsewhere costs.
+    pub gain: Price,
+}
+
+/// What to do after buying or selling.
+#[derive(Clone, Debug)]
+pub struct Replan {
+    /// The chosen layout.
+    pub plan: Plan,
+    /// The best with at most 0, 1, 2, … moves; the last one is free to move everything.
+    pub curve: Vec<Point>,
+    /// The point after which a further move gains least: an index into the curve.
+    pub knee: usize,
+    /// The point that the plan and the steps are of: an index into the curve.
+    pub chosen: usize,
+    /// What to do with the hands, one after the other.
+    pub steps: Vec<Step>,
+    /// What was found in the old layout: things that are gone, that are new, slips in the file.
+    pub findings: Vec<EntryFinding>,
+    /// For what finds no place: what would have to leave.
+    pub leaving: Vec<Leaving>,
+}
+
+/// A layout with the division of copies that it is told by.
+#[derive(Clone, Copy)]
+struct Shape<'a> {
+    site: &'a Site,
+    places: &'a [Option<Place>],
+}
+
+/// The layout that is free to move everything, where it beats the rest of the curve.
+enum Free {
+    /// On the old division of copies.
+    Same(Held),
+    /// On a division of its own, with its value and how many of the old places it gives up.
+    Other(Score, usize),
+}
+
+impl Free {
+    fn worth(&self) -> (Score, usize) {
+        match self {
+            Free::Same(held) => (held.score, held.moved),
+            Free::Other(score, moves) => (*score, *moves),
+        }
+    }
+}
+
+/// Finds the curve from a layout as it stands, and the steps to the point with at most so many moves; to the knee where
+/// nothing is asked.
+///
+/// # Errors
+/// Every way in which the carcass contradicts itself.
+pub fn replan(
+    workspace: &Workspace,
+    layout: &Layout,
+    settings: &Settings,
+    most_moves: Option<usize>,
+    watch: &Watch,
+) -> Result<Replan, Vec<Finding>> {
+    let workspace = &Workspace { layout: Some(layout.clone()), ..workspace.clone() };
+    let old = standing(workspace, layout)?;
+    let fresh = plan::plan(workspace, settings, watch)?;
+    let anew = standing(workspace, &fresh.layout)?;
+    let offer = translate(&anew, &old).map(|places| homing(&old.site, &old.places, places));
+    let most = MOST.max(most_moves.unwrap_or(0)).min(can_move(&old));
+    let offers: Vec<Held> = offer.clone().into_iter().collect();
+    let found = leash(&old.site, &old.places, most, &offers, settings, watch);
+    let free = free(&found, offer, &old, &anew);
+    let curve = curve(&found.points, free.as_ref());
+    let knee = knee(&curve);
+    let chosen = most_moves.map_or(knee, |n| curve.partition_point(|p| p.moves <= n).max(1) - 1);
+    let end = match (found.points.get(chosen), &free) {
+        (Some(held), _) | (None, Some(Free::Same(held))) => {
+            Shape { site: &old.site, places: &held.places }
+        }
+        _ => Shape { site: &anew.site, places: &anew.places },
+    };
+    let plan = outcome(workspace, end, &fresh, &found);
+    let steps = steps::steps(&old, end);
+    let leaving = leaving::leaving(&old, end);
+    Ok(Replan { plan, curve, knee, chosen, steps, findings: old.findings, leaving })
+}
+
+/// How many things have a place that they could leave.
+fn can_move(old: &Standing) -> usize {
+    let lots = old.site.lots.iter().zip(&old.places);
+    lots.filter(|(lot, place)| place.is_some() && lot.fixed.is_none() && !lot.homes.is_empty())
+        .count()
+}
+
+/// The lot of a site that is the same copies of the same item.
+fn same_lot(site: &Site, lot: &Lot) -> Option<usize> {
+    site.lots.iter().position(|o| (o.item, o.first, o.copies) == (lot.item, lot.first, lot.copies))
+}
+
+/// A layout told on the lots of another one; `None` where its copies are divided otherwise. What is fixed stays.
+fn translate(from: &Standing, to: &Standing) -> Option<Vec<Option<Place>>> {
+    let mut places: Vec<Option<Place>> = vec![None; to.places.len()];
+    for (lot, place) in from.site.lots.iter().zip(&from.places) {
+        if place.is_some() {
+            places[same_lot(&to.site, lot)?] = *place;
+        }
+    }
+    for (l, lot) in to.site.lots.iter().enumerate() {
+        if lot.fixed.is_some() {
+            places[l] = to.places[l];
+        }
+    }
+    Some(places)
+}
+
+/// The layout made afresh, where it is better than the last point.
+fn free(found: &Leashed, offer: Option<Held>, old: &Standing, anew: &Standing) -> Option<Free> {
+    let last = found.points.last()?.score;
+    match offer {
+        Some(held) => (held.score < last).then_some(Free::Same(held)),
+        None => {
+            let score = Ledger::new(&Board::with(&anew.site, &anew.places)).score();
+            (score < last).then(|| Free::Other(score, given_up(old, anew)))
+        }
+    }
+}
+
+/// How many of the old places another layout does not keep.
+fn given_up(old: &Standing, anew: &Standing) -> usize {
+    let lots = old.site.lots.iter().zip(&old.places).filter(|(_, place)| place.is_some());
+    lots.filter(|(lot, place)| same_lot(&anew.site, lot).is_none_or(|l| anew.places[l] != **place))
+        .count()
+}
+
+fn curve(points: &[Held], free: Option<&Free>) -> Vec<Point> {
+    let mut all: Vec<(usize, Score)> =
+        points.iter().enumerate().map(|(k, held)| (k, held.score)).collect();
+    // Everything may move in the last point, but what it needs is not always more than the points before had.
+    all.extend(free.map(|f| (f.worth().1.max(points.len()), f.worth().0)));
+    let mut before = all.first().map_or(0, |first| value(&first.1));
+    all.into_iter()
+        .map(|(moves, score)| {
+            let gain = Price::us(before - value(&score));
+            before = value(&score);
+            Point { moves, cost: Price::us(score.cost), score, gain }
+        })
+        .collect()
+}
+
+/// Seconds a week in all: what is left out counts with what fetching it from elsewhere costs.
+fn value(score: &Score) -> i64 {
+    score.cost + score.off_cart
+}
+
+/// The point farthest below the chord from the first to the last; of equals the one with fewer moves. No point that
+/// breaks more rules than the last is asked: the chord begins after those.
+fn knee(curve: &[Point]) -> usize {
+    let Some(last) = curve.last() else { return 0 };
+    let first = curve.iter().position(|p| p.score.broken == last.score.broken).unwrap_or(0);
+    let begin = &curve[first];
+    let (rise, run) =
+        (i128::from(value(&last.score) - value(&begin.score)), (last.moves - begin.moves) as i128);
+    // How far below the chord, times the length of the run: whole numbers decide.
+    let below = |p: &Point| {
+        rise * (p.moves - begin.moves) as i128
+            - i128::from(value(&p.score) - value(&begin.score)) * run
+    };
+    (first..curve.len()).max_by_key(|&k| (below(&curve[k]), std::cmp::Reverse(k))).unwrap_or(first)
+}
+
+fn outcome(workspace: &Workspace, end: Shape, fresh: &Plan, found: &Leashed) -> Plan {
+    let board = Board::with(end.site, end.places);
+    let ledger = Ledger::new(&board);
+    let mut plan = tell::plan(&board, &ledger, workspace);
+    plan.seed = fresh.seed;
+    let out = |p: &Plan| {
+        let mut all: Vec<Copy> = p.left_out.iter().map(|l| l.copy.clone()).collect();
+        all.sort();
+        all
+    };
+    plan.start = fresh.start.clone();
+    plan.start.same_items &= out(&plan) == out(fresh);
+    plan.bound = proof(end.site, &ledger, &plan);
+    plan.effort = Effort {
+        moves: fresh.effort.moves + found.moves,
+        priced: fresh.effort.priced + found.priced,
+        restarts: fresh.effort.restarts + found.restarts,
+        ..fresh.effort
+    };
+    plan
+}
+
+/// The bound for all layouts on this division of copies.
+fn proof(site: &Site, ledger: &Ledger, plan: &Plan) -> Bound {
+    let score = ledger.score();
+    // For an unsafe layout the bound would have to hold for unsafe ones too: none is told.
+    let (off_cart, cost) = (Price::us(score.off_cart), Price::us(score.cost));
+    let least = (score.broken == 0).then(|| bound(site, off_cart, cost));
+    let gap = |over: Price| {
+        let short = (cost - least?).as_s();
+        Some(if over > Price::ZERO { short / over.as_s() } else { 0.0 })
+    };
+    Bound { cost: least, gap: gap(cost), gap_with_handling: gap(cost + plan.handling) }
+}
