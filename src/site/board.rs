@@ -113,6 +113,8 @@ pub struct Board<'s> {
     loads: Vec<Mass>,
     /// What is left of each surface's area, in square micrometres.
     left: Vec<i64>,
+    /// A mark of what is where in each space: the same again when the same things are in the same places.
+    states: Vec<u64>,
     mass: Mass,
     moments: [i128; 3],
     /// Footprint of what stands on the bench, in square millimetres times 10¹².
@@ -135,6 +137,7 @@ impl<'s> Board<'s> {
             tangles: vec![0; site.lots.len()],
             loads: vec![Mass::ZERO; site.surfaces.len()],
             left: site.surfaces.iter().map(|s| s.area).collect(),
+            states: vec![0; site.spaces.len()],
             mass: site.statics.carcass,
             moments: site.statics.carcass_moments,
             bench: 0,
@@ -207,6 +210,13 @@ impl<'s> Board<'s> {
     #[inline]
     pub fn left(&self, surface: usize) -> i64 {
         self.left[surface]
+    }
+    /// A mark of what is where in a space and in those that it may collide with: the same again when the same things are in
+    /// the same places, and hardly ever otherwise.
+    #[inline]
+    pub fn state(&self, space: usize) -> u64 {
+        let near = self.site.spaces[space].near.iter();
+        near.fold(self.states[space], |mark, &n| mark.rotate_left(7) ^ self.states[n])
     }
     /// Mass of the whole cart, and twice its first moments (ng·nm).
     pub fn sums(&self) -> (Mass, [i128; 3]) {
@@ -410,6 +420,7 @@ impl<'s> Board<'s> {
             self.moments[axis] += twice_moment(mass, &place.space, axis);
         }
         let space = self.site.surfaces[surface].space;
+        self.states[space] ^= mark(lot, place);
         if self.site.spaces[space].kind == SpaceKind::Bench {
             self.bench += i128::from(sign) * footprint(&place.space);
         }
@@ -424,6 +435,19 @@ impl<'s> Board<'s> {
             Length::ZERO
         }
     }
+}
+
+/// A mark of one lot in one place.
+#[inline]
+fn mark(lot: usize, place: &Place) -> u64 {
+    const ODD: u64 = 0x9e37_79b9_7f4a_7c15;
+    let coordinates = place.space.min.map(|c| c.as_nm() as u64);
+    let home = u64::from(place.home.surface) << 32 | u64::from(place.home.form);
+    let parts = [lot as u64, home, coordinates[0], coordinates[1], coordinates[2]];
+    parts.into_iter().fold(ODD, |mark, part| {
+        let mixed = (mark ^ part).wrapping_mul(ODD);
+        mixed ^ mixed >> 32
+    })
 }
 
 /// Square nanometres of a box seen from above.

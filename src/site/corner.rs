@@ -141,6 +141,23 @@ impl Clearing {
         }
     }
 
+    /// Any free place: pushed along the first axis against something, then along the second as far as it goes.
+    ///
+    /// Where there is none, there is no free place at all: any could be pushed to one of these.
+    pub fn any(&self, mut fits: impl FnMut(&Box3) -> bool) -> Option<Box3> {
+        let mut at_edge = |p: Length| {
+            let q = self.slide(1, p, self.range[1][0], true)?;
+            Some(self.at(p, q)).filter(|b| fits(b))
+        };
+        if let Some(b) = at_edge(self.range[0][0]) {
+            return Some(b);
+        }
+        (0..self.rects.len()).find_map(|n| {
+            let p = self.edge(n, 0, true);
+            self.within(0, p).then(|| at_edge(p)).flatten()
+        })
+    }
+
     /// Whether the lot is free of everything with its least corner there.
     pub fn is_free(&self, p: Length, q: Length) -> bool {
         self.within(0, p) && self.within(1, q) && self.slide(1, p, q, true) == Some(q)

@@ -19,6 +19,10 @@ pub struct Mover {
     movable: Vec<u32>,
     /// Lots that lost their place to another in this move.
     turned_out: Vec<u32>,
+    /// For each home of each lot, the state in which its space was found to have no room for it.
+    full: Vec<u64>,
+    /// For each two lots, the state of both their spaces in which they were found unable to change places, and how often.
+    stuck: Vec<(u64, u8)>,
 }
 
 /// Shares of the kinds of move, in hundredths: what a bench on packed carts showed to help.
@@ -30,6 +34,12 @@ const CYCLE: u32 = 93;
 const MOST_TURNED_OUT: usize = 4;
 /// How many homes a lot that lost its place tries.
 const TRIES: u32 = 12;
+/// How often two lots may fail to change places before they are left in peace.
+const STRIKES: u8 = 3;
+/// Of more lots than this, no record of failed changes is kept.
+const MOST_PAIRED: usize = 500;
+/// No state of a space.
+const NEVER: u64 = u64::MAX;
 /// How many homes are drawn for a lot before it is left where it is.
 const DRAWS: u32 = 4;
 /// How many other lots are considered for changing places.
@@ -48,7 +58,13 @@ impl Mover {
         let movable = (0..lots.len() as u32)
             .filter(|&l| lots[l as usize].fixed.is_none() && !zoning.homes[l as usize].is_empty())
             .collect();
-        Mover { movable, ..Mover::default() }
+        let pairs = if lots.len() <= MOST_PAIRED { lots.len() * lots.len() } else { 0 };
+        Mover {
+            movable,
+            full: vec![NEVER; zoning.count()],
+            stuck: vec![(NEVER, 0); pairs],
+            ..Mover::default()
+        }
     }
 
     /// Whether nothing can be moved at all.
@@ -124,10 +140,12 @@ impl Mover {
         let homes = &zoning.homes[lot];
         let here = board.place(lot).map(|p| p.home.surface);
         // A surface without enough area left is not worth a look; a few draws find one that has, if there is one.
-        for _ in 0..DRAWS {
+        for _ in 0..PARTNERS {
             let home = homes[rng.random_range(0..homes.len() as u32) as usize];
-            if here == Some(home.surface) || home.area <= board.left(home.surface as usize) {
-                return self.settle(board, lot, &home, rng, touched);
+            let open = home.area <= board.left(home.surface as usize)
+                && !self.is_full(board, zoning, lot, &home);
+            if here == Some(home.surface) || open {
+                return self.settle(board, zoning, lot, &home, rng, touched);
             }
         }
         false
@@ -148,18 +166,19 @@ impl Mover {
             return false;
         }
         let home = homes[rng.random_range(0..homes.len() as u32) as usize];
-        self.settle(board, lot, &home, rng, touched)
+        self.settle(board, zoning, lot, &home, rng, touched)
     }
 
     fn settle(
         &mut self,
         board: &mut Board,
+        zoning: &Zoning,
         lot: usize,
         home: &Home,
         rng: &mut Xoshiro256PlusPlus,
         touched: &mut Touched,
     ) -> bool {
-        let Some(space) = self.corner(board, lot, home, rng) else { return false };
+        let Some(space) = self.corner(board, zoning, lot, home, rng) else { return false };
         let place = Place { home: *home, space };
         if board.place(lot) == Some(&place) {
             return false;
@@ -172,6 +191,7 @@ impl Mover {
     fn corner(
         &mut self,
         board: &Board,
+        zoning: &Zoning,
         lot: usize,
         home: &Home,
         rng: &mut Xoshiro256PlusPlus,
@@ -180,11 +200,51 @@ impl Mover {
             return None;
         }
         // Looking is dear, drawing is cheap: a few draws for each look.
-        (0..DRAWS).find_map(|_| {
+        let surface = home.surface as usize;
+        let drawn = (0..DRAWS).find_map(|_| {
             let (p, q) = self.draw(rng)?;
             let space = self.clearing.at(p, q);
-            has_way_out(board, home.surface as usize, &space).then_some(space)
+            has_way_out(board, surface, &space).then_some(space)
+        });
+        drawn.or_else(|| {
+            let any = self.clearing.any(|b| has_way_out(board, surface, b));
+            if any.is_none() {
+                self.note_full(board, zoning, lot, home);
+            }
+            any
         })
+    }
+
+    /// Whether a home was found to have no room for a lot, and nothing has changed there since.
+    #[inline]
+    fn is_full(&self, board: &Board, zoning: &Zoning, lot: usize, home: &Home) -> bool {
+        let space = board.site().surfaces[home.surface as usize].space;
+        self.full[zoning.number(lot, home)] == board.state(space)
+    }
+
+    fn note_full(&mut self, board: &Board, zoning: &Zoning, lot: usize, home: &Home) {
+        let space = board.site().surfaces[home.surface as usize].space;
+        self.full[zoning.number(lot, home)] = board.state(space);
+    }
+
+    /// The state of both spaces of two lots, and where the record of their failures is.
+    fn both(&self, board: &Board, one: usize, other: usize) -> Option<(usize, u64)> {
+        let at = one * board.site().lots.len() + other;
+        let (a, b) = (board.space_of(one)?, board.space_of(other)?);
+        let state = board.state(a).rotate_left(1) ^ board.state(b);
+        (at < self.stuck.len()).then_some((at, state))
+    }
+
+    /// Whether two lots have failed often enough to change places, and nothing has changed since.
+    fn is_stuck(&self, board: &Board, one: usize, other: usize) -> bool {
+        self.both(board, one, other).is_some_and(|(at, state)| self.stuck[at] == (state, STRIKES))
+    }
+
+    fn note_stuck(&mut self, board: &Board, one: usize, other: usize) {
+        if let Some((at, state)) = self.both(board, one, other) {
+            let strikes = if self.stuck[at].0 == state { self.stuck[at].1 } else { 0 };
+            self.stuck[at] = (state, (strikes + 1).min(STRIKES));
+        }
     }
 
     /// An edge on one axis and the place of contact on the other.
@@ -233,10 +293,11 @@ impl Mover {
         let (Some(a), Some(b)) = (board.place(one).copied(), board.place(other).copied()) else {
             return false;
         };
-        let Some(one_there) = self.corner_of(board, [one, other], &to_b, &b, rng) else {
-            return false;
-        };
-        let Some(other_there) = self.corner_of(board, [other, one], &to_a, &a, rng) else {
+        let one_there = self.corner_of(board, [one, other], &to_b, &b, rng);
+        let other_there =
+            one_there.and_then(|_| self.corner_of(board, [other, one], &to_a, &a, rng));
+        let (Some(one_there), Some(other_there)) = (one_there, other_there) else {
+            self.note_stuck(board, one, other);
             return false;
         };
         self.change(board, one, None, touched);
@@ -274,6 +335,9 @@ impl Mover {
                 home.area <= board.left(home.surface as usize) + place.home.area
             };
             let same = a.home.surface == b.home.surface;
+            if self.is_stuck(board, one, other) {
+                return None;
+            }
             (same || room(&to_b, b) && room(&to_a, a)).then_some((other, to_b, to_a))
         })
     }
@@ -415,7 +479,8 @@ impl Mover {
         for _ in 0..TRIES {
             let home = homes[rng.random_range(0..homes.len() as u32) as usize];
             if home.area <= board.left(home.surface as usize)
-                && self.settle(board, lot, &home, rng, touched)
+                && !self.is_full(board, zoning, lot, &home)
+                && self.settle(board, zoning, lot, &home, rng, touched)
             {
                 return true;
             }

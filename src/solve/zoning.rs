@@ -19,6 +19,8 @@ pub struct Zoning {
     /// For each lot and surface, from where to where its homes there are in that list.
     ranges: Vec<[u32; 2]>,
     surfaces: usize,
+    /// For each lot, how many homes all lots before it have.
+    first: Vec<usize>,
 }
 
 impl Zoning {
@@ -36,7 +38,26 @@ impl Zoning {
                 ranges.push([from, to]);
             }
         }
-        Zoning { homes, ranges, surfaces }
+        let mut first = Vec::with_capacity(homes.len());
+        let mut before = 0;
+        for all in &homes {
+            first.push(before);
+            before += all.len();
+        }
+        Zoning { homes, ranges, surfaces, first }
+    }
+
+    /// The number of a lot's home among all homes of all lots.
+    #[inline]
+    pub fn number(&self, lot: usize, home: &Home) -> usize {
+        let here = self.on_surface(lot, home.surface).iter().position(|h| h.form == home.form);
+        let [from, _] = self.ranges[lot * self.surfaces + home.surface as usize];
+        self.first[lot] + from as usize + here.unwrap_or(0)
+    }
+
+    /// How many homes all lots have.
+    pub fn count(&self) -> usize {
+        self.homes.iter().map(Vec::len).sum()
     }
 
     /// The homes of a lot on one surface.
