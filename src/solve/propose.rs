@@ -26,10 +26,9 @@ pub struct Mover {
 }
 
 /// Shares of the kinds of move, in hundredths: what a bench on packed carts showed to help.
-const RELOCATE: u32 = 35;
-const SWAP: u32 = 75;
-const NUDGE: u32 = 90;
-const CYCLE: u32 = 93;
+const RELOCATE: u32 = 25;
+const SWAP: u32 = 35;
+const NUDGE: u32 = 55;
 /// Most lots that one may turn out of their places.
 const MOST_TURNED_OUT: usize = 4;
 /// How many homes a lot that lost its place tries.
@@ -99,8 +98,6 @@ impl Mover {
             self.swap(board, zoning, lot, rng, touched)
         } else if kind < NUDGE {
             self.nudge(board, zoning, lot, rng, touched)
-        } else if kind < CYCLE {
-            self.cycle(board, zoning, lot, rng, touched)
         } else {
             self.barge(board, zoning, lot, rng, touched)
         };
@@ -340,39 +337,6 @@ impl Mover {
             }
             (same || room(&to_b, b) && room(&to_a, a)).then_some((other, to_b, to_a))
         })
-    }
-
-    /// Three lots change places in a ring.
-    fn cycle(
-        &mut self,
-        board: &mut Board,
-        zoning: &Zoning,
-        one: usize,
-        rng: &mut Xoshiro256PlusPlus,
-        touched: &mut Touched,
-    ) -> bool {
-        let ring = [one, self.any(rng), self.any(rng)];
-        if ring[0] == ring[1] || ring[1] == ring[2] || ring[0] == ring[2] {
-            return false;
-        }
-        let mut places = [None; 3];
-        for k in 0..3 {
-            places[k] = board.place(ring[k]).copied();
-        }
-        let [Some(a), Some(b), Some(c)] = places else { return false };
-        let targets = [b, c, a];
-        let mut homes = [None; 3];
-        for k in 0..3 {
-            homes[k] = Self::form_on(zoning, ring[k], &targets[k], rng);
-        }
-        let [Some(x), Some(y), Some(z)] = homes else { return false };
-        for lot in ring {
-            self.change(board, lot, None, touched);
-        }
-        [x, y, z]
-            .iter()
-            .enumerate()
-            .all(|(k, home)| self.stand_in(board, ring[k], home, &targets[k], rng, touched))
     }
 
     /// A lot takes a corner place as if the things there were not, and those look for another place: first where it
