@@ -43,6 +43,53 @@ pub enum Command {
         #[arg(long, requires = "out")]
         overwrite: bool,
     },
+    /// Judge the layout as it stands, with the best single remedy for each finding
+    Audit {
+        #[command(flatten)]
+        workspace: Workspace,
+        #[command(flatten)]
+        search: Search,
+    },
+    /// Fit the layout to a changed inventory with few moves
+    Replan {
+        #[command(flatten)]
+        workspace: Workspace,
+        #[command(flatten)]
+        search: Search,
+        /// Move at most so many things, instead of as many as pay best
+        #[arg(long, value_name = "N")]
+        most_moves: Option<usize>,
+        /// Write layout.yaml and report.txt into this folder
+        #[arg(long, value_name = "DIR")]
+        out: Option<PathBuf>,
+        /// Let --out replace files that are there already
+        #[arg(long, requires = "out")]
+        overwrite: bool,
+    },
+    /// Tell how much can still be bought, and which wishes fit
+    Room {
+        #[command(flatten)]
+        workspace: Workspace,
+        /// A file with things that are wished for, written like an inventory
+        #[arg(long, value_name = "FILE")]
+        wish: Option<PathBuf>,
+    },
+    /// Tell why a thing is where it is, and what would change that
+    Why {
+        #[command(flatten)]
+        workspace: Workspace,
+        /// The thing, or something that is inside one
+        item: String,
+    },
+    /// Set two layouts of a workspace side by side
+    Compare {
+        #[command(flatten)]
+        workspace: Workspace,
+        /// One layout file
+        a: PathBuf,
+        /// The other
+        b: PathBuf,
+    },
     /// Print completions for a shell
     Completions {
         /// The shell

@@ -1,9 +1,9 @@
 //! Each command: read, do, write.
 
-use super::Exit;
 use super::args::{Args, Command, Search, Workspace};
 use super::output::{WriteError, in_the_way, print, warn, write_all};
 use super::progress::watched;
+use super::{Exit, living};
 use crate::domain;
 use crate::files::{self, write_layout};
 use crate::finding::{Finding, Severity};
@@ -19,7 +19,7 @@ use std::path::Path;
 const PIPE: usize = 80;
 /// Columns of a report in a file.
 const PAPER: usize = 100;
-const LAYOUT: &str = "layout.yaml";
+pub(super) const LAYOUT: &str = "layout.yaml";
 const REPORT: &str = "report.txt";
 
 /// Does what was typed.
@@ -29,6 +29,13 @@ pub fn run(args: &Args) -> Result<Exit, WriteError> {
         Command::Plan { workspace, search, out, overwrite } => {
             plan(workspace, search, out.as_deref(), *overwrite)
         }
+        Command::Audit { workspace, search } => living::audit(workspace, search),
+        Command::Replan { workspace, search, most_moves, out, overwrite } => {
+            living::replan(workspace, search, *most_moves, out.as_deref(), *overwrite)
+        }
+        Command::Room { workspace, wish } => living::room(workspace, wish.as_deref()),
+        Command::Why { workspace, item } => living::why(workspace, item),
+        Command::Compare { workspace, a, b } => living::compare(workspace, a, b),
         Command::Completions { shell } => {
             let mut text = Vec::new();
             clap_complete::generate(*shell, &mut Args::command(), "toolberth", &mut text);
@@ -42,7 +49,7 @@ pub fn run(args: &Args) -> Result<Exit, WriteError> {
     }
 }
 
-fn look(at: &Workspace) -> Look {
+pub(super) fn look(at: &Workspace) -> Look {
     let terminal = terminal_size::terminal_size().map(|(w, _)| usize::from(w.0));
     let width = at.width.map(usize::from).or(terminal.filter(|w| *w > 0)).unwrap_or(PIPE);
     let colour = anstream::AutoStream::choice(&std::io::stdout()) != anstream::ColorChoice::Never;
@@ -62,7 +69,7 @@ fn read(at: &Workspace) -> Result<(Option<domain::Workspace>, Vec<Finding>, Exit
 }
 
 /// Tells what is wrong with the input.
-fn refuse(at: &Workspace, all: &[Finding]) -> Result<(), WriteError> {
+pub(super) fn refuse(at: &Workspace, all: &[Finding]) -> Result<(), WriteError> {
     if at.json {
         return print(&json::findings(all));
     }
@@ -106,15 +113,8 @@ fn plan(
     out: Option<&Path>,
     overwrite: bool,
 ) -> Result<Exit, WriteError> {
-    if let Some(folder) = out.filter(|_| !overwrite) {
-        let there = in_the_way(folder, &[LAYOUT, REPORT]);
-        if !there.is_empty() {
-            let is = if there.len() == 1 { "is" } else { "are" };
-            let finding = Finding::fault(format!("{} {is} there already", there.join(" and ")))
-                .help("name another folder, or add --overwrite to replace what is there");
-            refuse(at, &[finding])?;
-            return Ok(Exit::Wrong);
-        }
+    if would_overwrite(at, out, overwrite)? {
+        return Ok(Exit::Wrong);
     }
     let (workspace, findings, exit) = read(at)?;
     let Some(workspace) = workspace else { return Ok(exit) };
@@ -142,7 +142,26 @@ fn plan(
     Ok(if plan.status == Status::Complete { Exit::Good } else { Exit::Wanting })
 }
 
-fn write_plan(folder: &Path, plan: &Plan) -> Result<(), WriteError> {
+/// Whether writing would replace files unasked; if so, says so.
+pub(super) fn would_overwrite(
+    at: &Workspace,
+    out: Option<&Path>,
+    overwrite: bool,
+) -> Result<bool, WriteError> {
+    if let Some(folder) = out.filter(|_| !overwrite) {
+        let there = in_the_way(folder, &[LAYOUT, REPORT]);
+        if !there.is_empty() {
+            let is = if there.len() == 1 { "is" } else { "are" };
+            let finding = Finding::fault(format!("{} {is} there already", there.join(" and ")))
+                .help("name another folder, or add --overwrite to replace what is there");
+            refuse(at, &[finding])?;
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}
+
+pub(super) fn write_plan(folder: &Path, plan: &Plan) -> Result<(), WriteError> {
     let head = format!("Where everything lives on {}, planned with seed {}.", plan.name, plan.seed);
     let layout = write_layout(&plan.layout, plan.units, &head);
     let report = terminal::plan(plan, &Look { width: PAPER, colour: false, ascii: false });

@@ -2,10 +2,15 @@
 //!
 //! The keys are a contract: more may be added, those that are here stay.
 
+mod asking;
+
+pub use asking::{compare, room, why};
+
 use serde::{Serialize, Serializer, ser::SerializeMap};
 
 use crate::finding::{Finding, Severity, Span};
 use crate::geometry::{Box3, Point3};
+use crate::tasks::audit::{Audit, AuditFinding, Value};
 use crate::tasks::check::Understood;
 use crate::tasks::outcome::{
     Balance, Bound, Broken, CasterLoad, Caution, Copy, Effort, Kept, LeftOut, Placement, Plan,
@@ -22,6 +27,11 @@ pub fn plan(plan: &Plan) -> String {
 /// A replan as one document, ending with a line break.
 pub fn replan(replan: &Replan) -> String {
     text(&ReplanDoc::of(replan))
+}
+
+/// An audit as one document, ending with a line break.
+pub fn audit(audit: &Audit) -> String {
+    text(&AuditDoc::of(audit))
 }
 
 /// What was understood of a workspace as one document, ending with a line break.
@@ -821,4 +831,89 @@ struct EntryRow<'a> {
     item: &'a str,
     kind: &'static str,
     what: &'a str,
+}
+
+// ---- audit
+
+#[derive(Serialize)]
+struct AuditDoc<'a> {
+    #[serde(flatten)]
+    plan: PlanDoc<'a>,
+    findings: Vec<AuditRow<'a>>,
+    now: ValueRow,
+    best: ValueRow,
+    first_remedies: FirstRow,
+    at_wall: Vec<AtWallRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct AuditRow<'a> {
+    item: Option<&'a str>,
+    kind: &'static str,
+    what: &'a str,
+    seconds_per_week: f64,
+    remedy: Option<RemedyRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct RemedyRow<'a> {
+    text: &'a str,
+    gain: f64,
+}
+
+/// What a layout is worth: broken rules, terms, and fetching from elsewhere what is not on the cart.
+#[derive(Serialize)]
+struct ValueRow {
+    broken: i64,
+    seconds_per_week: f64,
+    off_cart: f64,
+}
+
+#[derive(Serialize)]
+struct FirstRow {
+    applied: usize,
+    #[serde(flatten)]
+    after: ValueRow,
+}
+
+#[derive(Serialize)]
+struct AtWallRow<'a> {
+    station: &'a str,
+    items: &'a [String],
+}
+
+impl<'a> AuditRow<'a> {
+    fn of(found: &'a AuditFinding) -> AuditRow<'a> {
+        AuditRow {
+            item: found.item.as_deref(),
+            kind: found.kind.name(),
+            what: &found.what,
+            seconds_per_week: found.price.as_s(),
+            remedy: found.remedy.as_ref().map(|r| RemedyRow { text: &r.text, gain: r.gain.as_s() }),
+        }
+    }
+}
+
+impl ValueRow {
+    fn of(value: &Value) -> ValueRow {
+        ValueRow {
+            broken: value.broken,
+            seconds_per_week: value.cost.as_s(),
+            off_cart: value.off_cart.as_s(),
+        }
+    }
+}
+
+impl<'a> AuditDoc<'a> {
+    fn of(audit: &'a Audit) -> AuditDoc<'a> {
+        let at_wall = audit.at_wall.iter();
+        AuditDoc {
+            plan: PlanDoc::of(&audit.plan),
+            findings: audit.findings.iter().map(AuditRow::of).collect(),
+            now: ValueRow::of(&audit.now),
+            best: ValueRow::of(&audit.best),
+            first_remedies: FirstRow { applied: audit.applied, after: ValueRow::of(&audit.after) },
+            at_wall: at_wall.map(|w| AtWallRow { station: &w.station, items: &w.items }).collect(),
+        }
+    }
 }

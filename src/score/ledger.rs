@@ -129,6 +129,11 @@ impl Ledger {
     pub fn term(&self, card: usize) -> Price {
         Price::us(self.costs[self.cost_rows[card]..self.cost_rows[card + 1]].iter().sum())
     }
+    /// What is priced for the whole cart and not lot by lot.
+    pub fn whole_cart(&self) -> Price {
+        let whole = (0..COSTS.len()).filter(|&c| COSTS[c].scope == Scope::Cart);
+        whole.map(|c| self.term(c)).sum()
+    }
     /// By how much one subject breaks one rule, in thousandths.
     pub fn excess(&self, card: usize, subject: usize) -> i64 {
         self.rules[self.rule_rows[card] + subject]
@@ -173,6 +178,14 @@ impl Ledger {
         }
         self.stand = board.stand();
         self.weigh_cart(board, undo);
+    }
+
+    /// Whether the change that can be undone so broke a rule that was kept, or breaks one more than before.
+    pub fn worsened(&self, undo: &Undo) -> bool {
+        undo.entries.iter().any(|entry| match *entry {
+            Old::Rule(at, old) => self.rules[at as usize] > old,
+            _ => false,
+        })
     }
 
     /// Takes a change back.

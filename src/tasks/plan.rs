@@ -70,7 +70,7 @@ fn outcome(site: &Site, workspace: &Workspace, found: &Found, seed: u64) -> Plan
     plan
 }
 
-fn compare(site: &Site, board: &Board) -> Start {
+pub(super) fn compare(site: &Site, board: &Board) -> Start {
     let begin = start(site);
     let ledger = Ledger::new(&begin);
     let both = board.places().iter().zip(begin.places());
@@ -82,7 +82,12 @@ fn compare(site: &Site, board: &Board) -> Start {
     }
 }
 
-fn proof(site: &Site, score: Score, handling: Price, kept: bool) -> super::outcome::Bound {
+pub(super) fn proof(
+    site: &Site,
+    score: Score,
+    handling: Price,
+    kept: bool,
+) -> super::outcome::Bound {
     // For an unsafe layout the bound would have to hold for unsafe ones too: none is told.
     let cost = kept.then(|| bound(site, Price::us(score.off_cart), Price::us(score.cost)));
     let gap = |over: Price| {

@@ -92,11 +92,11 @@ pub fn replan(
     let fresh = plan::plan(workspace, settings, watch)?;
     let anew = standing(workspace, &fresh.layout)?;
     let offer = translate(&anew, &old).map(|places| homing(&old.site, &old.places, places));
-    let most = MOST.max(most_moves.unwrap_or(0)).min(can_move(&old));
+    let numbers = numbers(most_moves, can_move(&old));
     let offers: Vec<Held> = offer.clone().into_iter().collect();
-    let found = leash(&old.site, &old.places, most, &offers, settings, watch);
+    let found = leash(&old.site, &old.places, &numbers, &offers, settings, watch);
     let free = free(&found, offer, &old, &anew);
-    let curve = curve(&found.points, free.as_ref());
+    let curve = curve(&numbers, &found.points, free.as_ref());
     let knee = knee(&curve);
     let chosen = most_moves.map_or(knee, |n| curve.partition_point(|p| p.moves <= n).max(1) - 1);
     let end = match (found.points.get(chosen), &free) {
@@ -109,6 +109,13 @@ pub fn replan(
     let steps = steps::steps(&old, end);
     let leaving = leaving::leaving(&old, end);
     Ok(Replan { plan, curve, knee, chosen, steps, findings: old.findings, leaving })
+}
+
+/// The numbers of moves that the curve looks at: 0, 1, 2, … and what is asked beyond; never more than there are to move.
+fn numbers(asked: Option<usize>, movable: usize) -> Vec<usize> {
+    let mut all: Vec<usize> = (0..=MOST.min(movable)).collect();
+    all.extend(asked.map(|n| n.min(movable)).filter(|n| *n > MOST));
+    all
 }
 
 /// How many things have a place that they could leave.
@@ -158,11 +165,12 @@ fn given_up(old: &Standing, anew: &Standing) -> usize {
         .count()
 }
 
-fn curve(points: &[Held], free: Option<&Free>) -> Vec<Point> {
+fn curve(numbers: &[usize], points: &[Held], free: Option<&Free>) -> Vec<Point> {
     let mut all: Vec<(usize, Score)> =
-        points.iter().enumerate().map(|(k, held)| (k, held.score)).collect();
-    // Everything may move in the last point, but what it needs is not always more than the points before had.
-    all.extend(free.map(|f| (f.worth().1.max(points.len()), f.worth().0)));
+        numbers.iter().zip(points).map(|(moves, held)| (*moves, held.score)).collect();
+    // Piles that are divided otherwise may give up fewer places than the numbers before; still the moves rise.
+    let most = numbers.last().map_or(0, |n| n + 1);
+    all.extend(free.map(|f| (f.worth().1.max(most), f.worth().0)));
     let mut before = all.first().map_or(0, |first| value(&first.1));
     all.into_iter()
         .map(|(moves, score)| {

@@ -9,6 +9,7 @@ use crate::domain::{Dims, Entry, Layout, Pose, Workspace};
 use crate::finding::Finding;
 use crate::site::{
     Board, Form, Home, Kind, Place, Site, SpaceKind, Touched, box_at, corner_of, fits_at,
+    for_each_corner_anyhow,
 };
 use crate::solve::{Wanted, arrange};
 use crate::units::show_length;
@@ -22,6 +23,8 @@ pub struct EntryFinding {
     pub what: String,
     /// The same with its place in the file, the nearest name and what helps.
     pub finding: Finding,
+    /// The lot that would have to be moved to mend it; nothing where the file is to be mended.
+    pub lot: Option<usize>,
 }
 
 /// A layout as it stands.
@@ -77,6 +80,8 @@ pub fn standing(workspace: &Workspace, layout: &Layout) -> Result<Standing, Vec<
         arranged[l] = layout.entries[a.entry].at.is_none() && places[l].is_some();
     }
     nail(&mut site, &places);
+    entries::against_orders(&site, &places, &entries, layout, &mut findings);
+    findings.sort_by_key(|f| f.finding.at.first().map_or(0, |span| span.range.start));
     entries::missing(&site, &entries, layout, &mut findings);
     Ok(Standing { site, places, entries, arranged, findings })
 }
@@ -179,7 +184,8 @@ fn settle(
         let k = lots.iter().position(|&l| l == unplaced.lot).unwrap_or_default();
         let entry = &layout.entries[asked[k].entry];
         let what = no_room(site, unplaced.lot, &homes[k], unplaced.proven, workspace);
-        findings.push(entries::at(&site.items[asked[k].item].name, entry, what));
+        let found = entries::at(&site.items[asked[k].item].name, entry, what);
+        findings.push(EntryFinding { lot: Some(unplaced.lot), ..found });
     }
     board.places().to_vec()
 }
@@ -219,6 +225,19 @@ fn no_room(site: &Site, lot: usize, homes: &[Home], proven: bool, workspace: &Wo
     let surface = entries::surface_name(site, home.surface as usize);
     if let Some(short) = entries::too_large(site, lot, homes, workspace.carcass.units) {
         return format!("{name} does not fit {surface}: {short}");
+    }
+    let blank = Board::new(site);
+    let mut clearing = crate::site::Clearing::default();
+    let mut alone = false;
+    for home in homes {
+        for_each_corner_anyhow(&blank, lot, home, &mut clearing, |_| {
+            alone = true;
+            false
+        });
+    }
+    if !alone {
+        let short = entries::under_boards(site, lot, homes, workspace.carcass.units);
+        return format!("{name} does not fit {surface}, were nothing else there: {short}");
     }
     let bench = site.spaces[site.surfaces[home.surface as usize].space].kind == SpaceKind::Bench;
     let size = home.extents.map(|e| show_length(e, workspace.carcass.units));

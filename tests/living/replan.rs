@@ -12,7 +12,7 @@ use toolberth::tasks::outcome::Plan;
 use toolberth::tasks::replan::{Replan, Spot, replan};
 use toolberth::tasks::standing::standing;
 use toolberth::tasks::{outcome::Status, plan};
-use toolberth::units::{Length, Mass, Price};
+use toolberth::units::{Length, Mass, Price, Uses};
 
 fn settings(threads: usize) -> Settings {
     Settings { seed: 1, effort: Effort::Quick, threads }
@@ -67,7 +67,7 @@ fn tiny(seed: u64) -> Workspace {
     let items = (0..5).map(|n| {
         let size = [dice.mm(80, 200), dice.mm(60, 160), dice.mm(60, 170)];
         let weight = Mass::from_kg(dice.real(0.2, 3.0));
-        let mut item = plain(&format!("thing {n}"), size, weight, things_uses(&mut dice));
+        let mut item = plain(&format!("thing {n}"), size, weight, a_use(&mut dice));
         item.poses[1] = None;
         item.turn = false;
         item
@@ -75,8 +75,8 @@ fn tiny(seed: u64) -> Workspace {
     Workspace { items: items.collect(), carcass, shop: plain_shop(), layout: None }
 }
 
-fn things_uses(dice: &mut Dice) -> toolberth::units::Uses {
-    toolberth::units::Uses::from_week(dice.spread(0.1, 14.0))
+fn a_use(dice: &mut Dice) -> Uses {
+    Uses::from_week(dice.spread(0.1, 14.0))
 }
 
 /// The best scores with 0, 1, … moves over all layouts that come of lifting so many lots and putting them and the new
@@ -132,7 +132,8 @@ fn each_point_is_the_best_of_all_layouts_on_small_carts() {
         let layout = outgrown(&workspace, 1);
         let old = standing(&workspace, &layout).expect("the cart is sound");
         let right = every_layout(&old.site, &old.places, 2);
-        let found = leash(&old.site, &old.places, 2, &[], &settings(2), &Watch::default()).points;
+        let found =
+            leash(&old.site, &old.places, &[0, 1, 2], &[], &settings(2), &Watch::default()).points;
         for (k, point) in found.iter().enumerate() {
             assert!(point.moved <= k, "cart {seed}");
             assert!(
@@ -398,7 +399,7 @@ fn what_fits_nowhere_says_what_would_have_to_leave() {
     let mut workspace = tiny(1);
     // As wide as the widest bay: it fits only alone.
     let (w, d, h) = (Length::mm(300), Length::mm(240), Length::mm(190));
-    let seldom = toolberth::units::Uses::from_week(0.01);
+    let seldom = Uses::from_week(0.01);
     let mut large = plain("large case", [w, d, h], Mass::kg(1), seldom);
     (large.poses[1], large.turn) = (None, false);
     workspace.items.truncate(4);
@@ -428,4 +429,42 @@ fn what_fits_nowhere_says_what_would_have_to_leave() {
             .iter()
             .all(|p| p.moves == 0 || p.score.off_cart <= found.curve[0].score.off_cart)
     );
+}
+
+#[test]
+fn copies_that_stand_apart_may_become_a_pile() {
+    let mut workspace = tiny(3);
+    workspace.items.truncate(3);
+    let size = [90, 90, 30].map(Length::mm);
+    let daily = Uses::per_week(14);
+    let mut tin = plain("tin", size, Mass::from_kg(0.4), daily);
+    (tin.poses[1], tin.turn, tin.count, tin.stack) = (None, false, 3, 3);
+    workspace.items.push(tin);
+    let mut single = workspace.clone();
+    single.items[3].stack = 1;
+    single.items.iter_mut().for_each(|i| i.uses = Uses::per_week(1));
+    let layout = fresh(&single).layout;
+    assert_eq!(layout.entries.iter().filter(|e| e.item == "tin" && e.copies == 1).count(), 3);
+    for most in [None, Some(0), Some(1000)] {
+        let found = again(&workspace, &layout, most);
+        holds(&workspace, &layout, &found, &format!("tins, at most {most:?}"));
+    }
+}
+
+#[test]
+fn a_cart_that_is_over_full_is_judged_all_the_same() {
+    let mut workspace = carts::packed(4, 24, 0.75);
+    let mut more = workspace.items.clone();
+    more.truncate(8);
+    for item in &mut more {
+        item.name = format!("second {}", item.name);
+    }
+    let layout = fresh(&workspace).layout;
+    workspace.items.extend(more);
+    let found = again(&workspace, &layout, None);
+    holds(&workspace, &layout, &found, "over-full");
+    assert!(!found.plan.left_out.is_empty());
+    let out: BTreeSet<&String> = found.plan.left_out.iter().map(|l| &l.copy.item).collect();
+    assert!(found.leaving.iter().all(|l| out.contains(&l.item.item) && !l.leave.is_empty()));
+    assert!(!found.leaving.is_empty());
 }

@@ -128,8 +128,8 @@ fn what_is_not_understood_is_found_and_the_rest_is_read() {
     type Spoil = fn(&mut Layout);
     let slips: [(&str, Spoil, usize); 5] = [
         ("not in the inventory", |l| l.entries[0].item += "zzzz", 1),
-        ("not there", |l| l.entries[0].bay += "q", 1),
-        ("not there", |l| l.entries[0].surface = Some("shelff 9".into()), 1),
+        ("there is no", |l| l.entries[0].bay += "q", 1),
+        ("there is no", |l| l.entries[0].surface = Some("shelff 9".into()), 1),
         ("entered twice", |l| l.entries.push(l.entries[0].clone()), 0),
         ("there are", |l| l.entries[0].copy = 900, 1),
     ];

@@ -1,21 +1,29 @@
 //! The text report of a plan: what is wrong first, then what it costs, then face by face where everything lives.
 
+mod audit;
 mod canvas;
 mod cart;
 mod check;
+mod compare;
 mod elevation;
 mod face;
 mod figure;
 mod page;
 mod replan;
+mod room;
 mod table;
 mod verdict;
+mod why;
 mod wrap;
 
 use crate::tasks::outcome::Plan;
+pub use audit::audit;
 pub use check::check;
+pub use compare::compare;
 use page::Page;
 pub use replan::replan;
+pub use room::room;
+pub use why::why;
 
 /// The narrowest width that drawings and tables are made for; below it they fall to lists.
 pub const NARROW: usize = 60;

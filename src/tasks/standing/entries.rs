@@ -3,14 +3,14 @@
 use super::{Asked, EntryFinding};
 use crate::domain::{Entry, Face, Layout, Pose};
 use crate::finding::{Finding, nearest};
-use crate::site::{Home, Kind, Site, surfaces_of_entry};
+use crate::site::{Home, Kind, Place, Site, SpaceKind, answers, surfaces_of_entry};
 use crate::units::{Unit, show_length};
 
 /// A finding about an entry.
 pub(super) fn at(item: &str, entry: &Entry, what: impl Into<String>) -> EntryFinding {
     let what = what.into();
     let finding = Finding::warning(what.clone()).at(&entry.span);
-    EntryFinding { item: item.to_owned(), what, finding }
+    EntryFinding { item: item.to_owned(), what, finding, lot: None }
 }
 
 /// The name of a surface in messages.
@@ -186,7 +186,7 @@ fn unknown(site: &Site, item: &str, entry: &Entry) -> EntryFinding {
     if let (Some(&space), Some(surface)) = (bays.iter().find(here), &entry.surface) {
         let names: Vec<&str> =
             site.spaces[space].surfaces.iter().map(|&s| site.surfaces[s].name.as_str()).collect();
-        return misspelt(item, entry, surface, &format!("in {word}"), &names);
+        return misspelt(item, entry, surface, &format!("in {}", site.spaces[space].name), &names);
     }
     if let (Some(&space), Some(face)) = (bays.first(), entry.face) {
         let there = site.spaces[space].face.name();
@@ -212,7 +212,7 @@ fn misspelt(item: &str, entry: &Entry, word: &str, place: &str, names: &[&str]) 
         None => format!("; there are {}", names.join(", ")),
     };
     let mut found =
-        at(item, entry, format!("{item} is in {word}, which is not there {place}{meant}"));
+        at(item, entry, format!("{item} is on {word}, but there is no {word} {place}{meant}"));
     found.finding = found.finding.found(word).near(word, names.iter().copied());
     found
 }
@@ -265,6 +265,35 @@ fn poses(
     }
 }
 
+/// What is kept where the inventory does not let it be: against an order, or on a bench without asking.
+pub(super) fn against_orders(
+    site: &Site,
+    places: &[Option<Place>],
+    entries: &[Option<usize>],
+    layout: &Layout,
+    findings: &mut Vec<EntryFinding>,
+) {
+    for (lot, place) in places.iter().enumerate() {
+        let (Some(place), Some(entry)) = (place, entries[lot]) else { continue };
+        let (l, s) = (&site.lots[lot], place.home.surface as usize);
+        let it = &site.items[l.item];
+        let asked =
+            |homes: &[crate::domain::Home]| homes.iter().any(|h| answers(&h.parts, site, s));
+        let bench = site.spaces[site.surfaces[s].space].kind == SpaceKind::Bench;
+        let (name, here) = (l.name(&site.items), surface_name(site, s));
+        let what = if !it.place.is_empty() && !asked(&it.place) {
+            let orders: Vec<String> = it.place.iter().map(|h| h.parts.join("/")).collect();
+            format!("{name} is on {here}, but its place is ordered: {}", orders.join(" or "))
+        } else if bench && it.place.is_empty() && !asked(&it.prefer) {
+            format!("{name} is on the bench, where only what asks for it belongs: `place: top`")
+        } else {
+            continue;
+        };
+        let found = at(&it.name, &layout.entries[entry], what);
+        findings.push(EntryFinding { lot: Some(lot), ..found });
+    }
+}
+
 /// What is in the inventory but nowhere in the layout.
 pub(super) fn missing(
     site: &Site,
@@ -298,7 +327,12 @@ pub(super) fn missing(
             if copies - spoilt > 1 && it.count > 1 { "are" } else { "is" }
         );
         let finding = Finding::warning(what.clone()).at(&it.span);
-        findings.push(EntryFinding { item: it.name.clone(), what, finding });
+        findings.push(EntryFinding {
+            item: it.name.clone(),
+            what,
+            finding,
+            lot: lots.first().copied(),
+        });
     }
 }
 
@@ -331,4 +365,22 @@ pub(super) fn too_large(site: &Site, lot: usize, homes: &[Home], unit: Unit) -> 
     };
     let all: Option<Vec<(i64, String)>> = homes.iter().map(short).collect();
     all?.into_iter().min().map(|s| s.1)
+}
+
+/// What a lot lacks under the shelf boards of a bay whose free box would take it.
+pub(super) fn under_boards(site: &Site, lot: usize, homes: &[Home], unit: Unit) -> String {
+    let least = homes.iter().min_by_key(|h| h.extents[2]);
+    let Some(home) = least else { return "no pose goes there".to_owned() };
+    let s = &site.surfaces[home.surface as usize];
+    let over = if s.needs_clearance { site.lots[lot].clearance } else { Default::default() };
+    let boards = site.spaces[s.space].boards.iter().map(|&b| site.boards[b].solid.min[2]);
+    let room = boards.filter(|z| *z > s.free.min[2]).min().map(|z| z - s.free.min[2]);
+    let need = show_length(home.extents[2] + over, unit);
+    match room {
+        Some(room) => format!(
+            "it needs {need} high with the free height over it, and the shelf above leaves {}",
+            show_length(room, unit)
+        ),
+        None => format!("it needs {need} high with the free height over it"),
+    }
 }
