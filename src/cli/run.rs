@@ -133,7 +133,7 @@ fn plan(
         }
     };
     plan.effort.seconds = took.as_secs_f64();
-    plan.notes = findings;
+    plan.notes.extend(findings);
     if let Some(folder) = out {
         write_plan(folder, &plan)?;
     }

@@ -106,7 +106,7 @@ pub(super) const NOT_PRICED: [(&str, &str, &str); 11] = [
     (ITEM.what, "prefer", "`prefer` (wishes)"),
     (ITEM.what, "hands", "`hands: 2` (lifting with both hands)"),
     (SHOP.what, "jobs", "`jobs` (sets fetched in one tour)"),
-    (SHOP.what, "reserve", "`reserve` (room kept free)"),
+    (SHOP.what, "reserve", "`reserve` (kept from what the plan leaves over)"),
     (PERSON.what, "hand", "`hand` (the better hand)"),
     (ROOM.what, "door", "`door` (its clear width)"),
     (SHELF.what, "adjust", "`adjust` (shelves are not moved yet)"),

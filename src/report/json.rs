@@ -738,6 +738,7 @@ struct PointRow {
     off_cart: f64,
     broken: i64,
     gain: f64,
+    given_up: f64,
 }
 
 impl PointRow {
@@ -748,6 +749,7 @@ impl PointRow {
             off_cart: Price::us(point.score.off_cart).as_s(),
             broken: point.score.broken,
             gain: point.gain.as_s(),
+            given_up: point.given_up.as_s(),
         }
     }
 }

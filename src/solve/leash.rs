@@ -27,6 +27,10 @@ pub use homing::homing;
 /// Trial moves for each point on a cart of [`USUAL_LOTS`] lots, all runs together.
 const MOVES: u64 = 60_000;
 const USUAL_LOTS: u64 = 60;
+/// The fewest trial moves for each point on a cart of at most [`SMALL`] lots, where they cost little and leave little to
+/// chance; an eighth of it on others.
+const FEWEST: u64 = 80_000;
+const SMALL: u64 = 12;
 /// Runs for each point.
 const RUNS: usize = 4;
 /// Layouts that are kept for each point, and how many each is followed by, of each kind.
@@ -149,12 +153,13 @@ fn best_of(mut held: Vec<Held>) -> Vec<Held> {
 
 fn budget(site: &Site, effort: Effort) -> u64 {
     let lots = site.lots.len() as u64;
-    let usual = MOVES * lots.clamp(USUAL_LOTS / 3, USUAL_LOTS * 4) / USUAL_LOTS;
-    match effort {
+    let usual = MOVES * lots.clamp(1, USUAL_LOTS * 4) / USUAL_LOTS;
+    let moves = match effort {
         Effort::Quick => usual / 4,
         Effort::Normal => usual,
         Effort::Thorough => usual * 10,
-    }
+    };
+    if lots <= SMALL { moves.max(FEWEST) } else { moves.max(FEWEST / 8) }
 }
 
 /// One point of the curve to be found.

@@ -127,7 +127,7 @@ fn forbidden_everywhere(board: &mut Board, ledger: &mut Ledger, l: usize) -> Opt
 }
 
 /// Slices every space at the heights where the person's zones end and adds up what is reached how.
-fn room(board: &Board) -> Vec<RoomByReach> {
+pub(crate) fn room(board: &Board) -> Vec<RoomByReach> {
     let site = board.site();
     let mut all: Vec<RoomByReach> = [Zone::Easy, Zone::Bend, Zone::Kneel, Zone::Stretch, Zone::Out]
         .map(|zone| RoomByReach { zone, litres: 0.0, wall: 0.0 })

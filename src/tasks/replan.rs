@@ -3,14 +3,15 @@
 mod leaving;
 mod steps;
 
-use super::outcome::{Bound, Copy, Effort, Plan};
+use super::outcome::{Copy, Effort, Plan};
+use super::plan::{self, proof};
 use super::standing::{EntryFinding, Standing, standing};
-use super::{plan, tell};
+use super::tell;
 use crate::domain::{Layout, Workspace};
 use crate::finding::Finding;
 use crate::score::{Ledger, Score};
 use crate::site::{Board, Lot, Place, Site};
-use crate::solve::{Held, Leashed, Settings, Watch, bound, homing, leash};
+use crate::solve::{Held, Leashed, Settings, Watch, homing, leash};
 use crate::units::Price;
 
 pub use leaving::Leaving;
@@ -30,6 +31,8 @@ pub struct Point {
     pub score: Score,
     /// What it gains a week over the point before: what is left out counts with what fetching it from elsewhere costs.
     pub gain: Price,
+    /// What it costs a week to fetch from elsewhere what was on the cart before and is so no more.
+    pub given_up: Price,
 }
 
 /// What to do after buying or selling.
@@ -63,14 +66,14 @@ enum Free {
     /// On the old division of copies.
     Same(Held),
     /// On a division of its own, with its value and how many of the old places it gives up.
-    Other(Score, usize),
+    Other(Score, usize, Price),
 }
 
 impl Free {
-    fn worth(&self) -> (Score, usize) {
+    fn worth(&self, old: &Standing) -> (Score, usize, Price) {
         match self {
-            Free::Same(held) => (held.score, held.moved),
-            Free::Other(score, moves) => (*score, *moves),
+            Free::Same(held) => (held.score, held.moved, given_up(old, &old.site, &held.places)),
+            Free::Other(score, moves, given_up) => (*score, *moves, *given_up),
         }
     }
 }
@@ -96,7 +99,7 @@ pub fn replan(
     let offers: Vec<Held> = offer.clone().into_iter().collect();
     let found = leash(&old.site, &old.places, &numbers, &offers, settings, watch);
     let free = free(&found, offer, &old, &anew);
-    let curve = curve(&numbers, &found.points, free.as_ref());
+    let curve = curve(&old, &numbers, &found.points, free.as_ref());
     let knee = knee(&curve);
     let chosen = most_moves.map_or(knee, |n| curve.partition_point(|p| p.moves <= n).max(1) - 1);
     let end = match (found.points.get(chosen), &free) {
@@ -153,30 +156,46 @@ fn free(found: &Leashed, offer: Option<Held>, old: &Standing, anew: &Standing) -
         Some(held) => (held.score < last).then_some(Free::Same(held)),
         None => {
             let score = Ledger::new(&Board::with(&anew.site, &anew.places)).score();
-            (score < last).then(|| Free::Other(score, given_up(old, anew)))
+            (score < last).then(|| {
+                let out = given_up(old, &anew.site, &anew.places);
+                Free::Other(score, not_kept(old, anew), out)
+            })
         }
     }
 }
 
 /// How many of the old places another layout does not keep.
-fn given_up(old: &Standing, anew: &Standing) -> usize {
+fn not_kept(old: &Standing, anew: &Standing) -> usize {
     let lots = old.site.lots.iter().zip(&old.places).filter(|(_, place)| place.is_some());
     lots.filter(|(lot, place)| same_lot(&anew.site, lot).is_none_or(|l| anew.places[l] != **place))
         .count()
 }
 
-fn curve(numbers: &[usize], points: &[Held], free: Option<&Free>) -> Vec<Point> {
-    let mut all: Vec<(usize, Score)> =
-        numbers.iter().zip(points).map(|(moves, held)| (*moves, held.score)).collect();
+/// The price of what a layout leaves out that was on the cart before.
+fn given_up(old: &Standing, site: &Site, places: &[Option<Place>]) -> Price {
+    let was_on = |lot: &Lot| {
+        let lots = old.site.lots.iter().zip(&old.places).filter(|(_, place)| place.is_some());
+        lots.map(|(o, _)| o)
+            .any(|o| o.item == lot.item && (o.first..o.first + o.copies).contains(&lot.first))
+    };
+    let out = site.lots.iter().zip(places).filter(|(_, place)| place.is_none());
+    out.filter(|(lot, _)| was_on(lot)).map(|(lot, _)| lot.off_cart).sum()
+}
+
+fn curve(old: &Standing, numbers: &[usize], points: &[Held], free: Option<&Free>) -> Vec<Point> {
+    let told = |(moves, held): (&usize, &Held)| {
+        (*moves, held.score, given_up(old, &old.site, &held.places))
+    };
+    let mut all: Vec<(usize, Score, Price)> = numbers.iter().zip(points).map(told).collect();
     // Piles that are divided otherwise may give up fewer places than the numbers before; still the moves rise.
     let most = numbers.last().map_or(0, |n| n + 1);
-    all.extend(free.map(|f| (f.worth().1.max(most), f.worth().0)));
+    all.extend(free.map(|f| f.worth(old)).map(|(score, moves, out)| (moves.max(most), score, out)));
     let mut before = all.first().map_or(0, |first| value(&first.1));
     all.into_iter()
-        .map(|(moves, score)| {
+        .map(|(moves, score, given_up)| {
             let gain = Price::us(before - value(&score));
             before = value(&score);
-            Point { moves, cost: Price::us(score.cost), score, gain }
+            Point { moves, cost: Price::us(score.cost), score, gain, given_up }
         })
         .collect()
 }
@@ -186,8 +205,9 @@ fn value(score: &Score) -> i64 {
     score.cost + score.off_cart
 }
 
-/// The point farthest below the chord from the first to the last; of equals the one with fewer moves. No point that
-/// breaks more rules than the last is asked: the chord begins after those.
+/// The point farthest below the chord from the first to the last; of equals the one with fewer moves. The chord begins
+/// after the points that break more rules than the last. Where the last keeps everything on the cart that was there, a
+/// point that does not is asked only if no other one lies below the chord.
 fn knee(curve: &[Point]) -> usize {
     let Some(last) = curve.last() else { return 0 };
     let first = curve.iter().position(|p| p.score.broken == last.score.broken).unwrap_or(0);
@@ -199,7 +219,14 @@ fn knee(curve: &[Point]) -> usize {
         rise * (p.moves - begin.moves) as i128
             - i128::from(value(&p.score) - value(&begin.score)) * run
     };
-    (first..curve.len()).max_by_key(|&k| (below(&curve[k]), std::cmp::Reverse(k))).unwrap_or(first)
+    let farthest = |asked: &dyn Fn(&Point) -> bool| {
+        (first..curve.len())
+            .filter(|&k| asked(&curve[k]))
+            .max_by_key(|&k| (below(&curve[k]), std::cmp::Reverse(k)))
+            .unwrap_or(first)
+    };
+    let kind = farthest(&|p| last.given_up > Price::ZERO || p.given_up == Price::ZERO);
+    if below(&curve[kind]) > 0 { kind } else { farthest(&|_| true) }
 }
 
 fn outcome(workspace: &Workspace, end: Shape, fresh: &Plan, found: &Leashed) -> Plan {
@@ -214,7 +241,7 @@ fn outcome(workspace: &Workspace, end: Shape, fresh: &Plan, found: &Leashed) -> 
     };
     plan.start = fresh.start.clone();
     plan.start.same_items &= out(&plan) == out(fresh);
-    plan.bound = proof(end.site, &ledger, &plan);
+    plan.bound = proof(end.site, ledger.score(), plan.handling, plan.worth.broken.is_empty());
     plan.effort = Effort {
         moves: fresh.effort.moves + found.moves,
         priced: fresh.effort.priced + found.priced,
@@ -222,17 +249,4 @@ fn outcome(workspace: &Workspace, end: Shape, fresh: &Plan, found: &Leashed) -> 
         ..fresh.effort
     };
     plan
-}
-
-/// The bound for all layouts on this division of copies.
-fn proof(site: &Site, ledger: &Ledger, plan: &Plan) -> Bound {
-    let score = ledger.score();
-    // For an unsafe layout the bound would have to hold for unsafe ones too: none is told.
-    let (off_cart, cost) = (Price::us(score.off_cart), Price::us(score.cost));
-    let least = (score.broken == 0).then(|| bound(site, off_cart, cost));
-    let gap = |over: Price| {
-        let short = (cost - least?).as_s();
-        Some(if over > Price::ZERO { short / over.as_s() } else { 0.0 })
-    };
-    Bound { cost: least, gap: gap(cost), gap_with_handling: gap(cost + plan.handling) }
 }

@@ -5,21 +5,24 @@
 //! fit if things were moved, never fewer.
 
 mod carry;
+mod families;
 mod largest;
+mod wishes;
 
 pub use carry::{casters_left, surface_left};
+pub use families::typical;
 pub use largest::{largest, largest_free, volume};
 
-use super::offer::{Ask, Fitter, Named, Offer, Spot, said};
+use super::offer::{Fitter, Named, Spot, said};
 use super::outcome::{Kept, Zone};
 use super::standing::{Standing, standing};
 use super::tell;
-use crate::domain::{Dims, Face, Hazards, Item, Layout, Workspace};
-use crate::finding::{Finding, Span};
+use crate::domain::{Dims, Face, Item, Layout, Workspace};
+use crate::finding::Finding;
 use crate::geometry::Box3;
 use crate::physics::body::Posture;
-use crate::site::{Board, Change, Kind, reach_depth};
-use crate::units::{Length, Mass, Price, Unit, Uses};
+use crate::site::{Board, Kind, reach_depth};
+use crate::units::{Mass, Price, Unit};
 
 /// So many further things of a family are tried at most.
 pub const MOST_ALIKE: u32 = 12;
@@ -138,7 +141,7 @@ pub fn room(workspace: &Workspace, layout: &Layout, wishes: &[Item]) -> Result<R
     let told = tell::plan(&fitter.board, &fitter.ledger, workspace);
     let bays = bays(&fitter.board);
     let now = said(&fitter.board, &fitter.ledger, workspace);
-    let families = families(workspace, &now)?;
+    let families = families::families(workspace, &now)?;
     Ok(Room {
         name: workspace.carcass.name.clone(),
         units: workspace.carcass.units,
@@ -146,7 +149,7 @@ pub fn room(workspace: &Workspace, layout: &Layout, wishes: &[Item]) -> Result<R
         faces: faces(&bays, &families),
         bays,
         families,
-        wishes: tried(workspace, &now, wishes)?,
+        wishes: wishes::tried(workspace, &now, wishes)?,
         kept: told.reserve,
         findings: stands.findings.iter().map(|f| f.what.clone()).collect(),
         broken: told.worth.broken.len(),
@@ -237,96 +240,6 @@ fn sum(what: &str, bays: &[BayRoom], is: impl Fn(&BayRoom) -> bool, things: usiz
     }
 }
 
-/// How many further things of each family fit, in the order in which the inventory first names the families.
-fn families(workspace: &Workspace, now: &Layout) -> Result<Vec<FamilyRoom>, Vec<Finding>> {
-    let mut names: Vec<&str> = Vec::new();
-    for family in workspace.items.iter().filter_map(|i| i.family.as_deref()) {
-        if !names.contains(&family) {
-            names.push(family);
-        }
-    }
-    let typical: Vec<Item> = names.iter().filter_map(|f| typical(workspace, f)).collect();
-    let mut all = Vec::new();
-    for item in typical {
-        all.push(family(workspace, now, &item)?);
-    }
-    Ok(all)
-}
-
-/// A thing of the typical size, mass and use of a family, without hazards, that stands or lies.
-pub fn typical(workspace: &Workspace, family: &str) -> Option<Item> {
-    let of: Vec<&Item> =
-        workspace.items.iter().filter(|i| i.family.as_deref() == Some(family)).collect();
-    of.first()?;
-    let median_of = |figure: fn(&Item) -> i64| median(of.iter().map(|i| figure(i)).collect());
-    let length = |side: fn(&Item) -> i64| Length::nm(median_of(side));
-    let size = Dims {
-        w: length(|i| i.size.w.as_nm()),
-        d: length(|i| i.size.d.as_nm()),
-        h: length(|i| i.size.h.as_nm()),
-    };
-    // As the inventory has it where nothing is said: what is over three times as high as its foot does not stand.
-    let stands = size.h <= size.w.min(size.d) * 3;
-    let lying = Dims { w: size.w, d: size.h, h: size.d };
-    Some(Item {
-        name: family.to_owned(),
-        span: Span::none(),
-        size,
-        weight: Mass::ng(median_of(|i| i.weight.as_ng())),
-        uses: Uses::nano(median_of(|i| i.uses.as_nano())),
-        count: 1,
-        take_all: false,
-        stack: 1,
-        pitch: None,
-        poses: [stands.then_some(size), Some(lying), None],
-        turn: true,
-        family: Some(family.to_owned()),
-        with: Vec::new(),
-        hazards: Hazards::default(),
-        guarded: true,
-        inside: None,
-        hands: 1,
-        grip: None,
-        fetched: true,
-        urgent: false,
-        place: Vec::new(),
-        prefer: Vec::new(),
-        fixed: false,
-        holds: Vec::new(),
-        clearance: None,
-    })
-}
-
-/// The median of some values: the mean of the two middle ones where their number is even.
-fn median(mut all: Vec<i64>) -> i64 {
-    all.sort_unstable();
-    match all.len() {
-        0 => 0,
-        n => (all[(n - 1) / 2] + all[n / 2]) / 2,
-    }
-}
-
-fn family(workspace: &Workspace, now: &Layout, typical: &Item) -> Result<FamilyRoom, Vec<Finding>> {
-    let name = typical.name.clone();
-    let alike = (1..=MOST_ALIKE)
-        .map(|n| Item { name: format!("{name}, further thing {n}"), ..typical.clone() })
-        .collect::<Vec<_>>();
-    let stands = standing_with(workspace, now, &alike)?;
-    let mut fitter = Fitter::new(Board::with(&stands.site, &stands.places));
-    let mut spots = Vec::new();
-    for lot in lots_from(&stands, workspace.items.len()) {
-        let Some(place) = fitter.first_free(lot) else { break };
-        fitter.make(&[Change { lot, to: Some(place) }]);
-        let s = place.home.surface as usize;
-        let zone = zone_of(&fitter.board, s, &place.space);
-        spots.push((Spot::of(&fitter.board, lot, &place), zone));
-    }
-    let wanted = workspace.shop.reserve.families.iter();
-    let wanted = wanted.filter(|(f, _, _)| *f == name).map(|(_, n, _)| *n).reduce(|a, b| a + b);
-    let (size, mass, fit) = (typical.size, typical.weight, spots.len() as u32);
-    Ok(FamilyRoom { family: name, size, mass, fit, wanted, spots })
-}
-
 /// The layout with further items, which are off the cart.
 fn standing_with(
     workspace: &Workspace,
@@ -341,62 +254,4 @@ fn standing_with(
 /// The lots of the items from one on.
 fn lots_from(stands: &Standing, item: usize) -> Vec<usize> {
     (0..stands.site.lots.len()).filter(|&l| stands.site.lots[l].item >= item).collect()
-}
-
-/// Tries the wishes in order of value, each given those before.
-fn tried(workspace: &Workspace, now: &Layout, wishes: &[Item]) -> Result<Vec<Wish>, Vec<Finding>> {
-    if wishes.is_empty() {
-        return Ok(Vec::new());
-    }
-    let stands = standing_with(workspace, now, wishes)?;
-    let mut wider = workspace.clone();
-    wider.items.extend(wishes.iter().cloned());
-    let mut fitter = Fitter::new(Board::with(&stands.site, &stands.places));
-    let mut lots = lots_from(&stands, workspace.items.len());
-    lots.sort_by_key(|&l| (std::cmp::Reverse(stands.site.lots[l].off_cart), l));
-    Ok(lots.into_iter().map(|l| wish(&wider, &mut fitter, l)).collect())
-}
-
-/// Tries a wish: a free place, else one other moved, else two.
-fn wish(workspace: &Workspace, fitter: &mut Fitter, lot: usize) -> Wish {
-    let before = fitter.ledger.score();
-    let offer = (0..=2).find_map(|others| {
-        let all = fitter.offers(lot, Ask { others, may_leave: false });
-        all.into_iter().find(|o| o.score.broken <= before.broken)
-    });
-    let mut wish = Wish {
-        named: Named::of(&fitter.board, lot),
-        value: fitter.board.site().lots[lot].off_cart,
-        to: None,
-        moved: Vec::new(),
-        costs: Price::ZERO,
-        miss: None,
-    };
-    match offer {
-        Some(offer) => take(fitter, lot, &offer, &mut wish),
-        None => wish.miss = Some(miss(workspace, fitter, lot)),
-    }
-    wish
-}
-
-fn take(fitter: &mut Fitter, lot: usize, offer: &Offer, wish: &mut Wish) {
-    let before = fitter.ledger.score();
-    fitter.make(&offer.changes(lot));
-    let board = &fitter.board;
-    wish.to = Some(Spot::of(board, lot, &offer.to));
-    wish.costs = Price::us(offer.score.cost - before.cost);
-    let gone = |&(l, to): &(usize, Option<crate::site::Place>)| {
-        Some((Named::of(board, l), Spot::of(board, l, &to?)))
-    };
-    wish.moved = offer.others.iter().filter_map(gone).collect();
-}
-
-/// Why a wish does not fit.
-fn miss(workspace: &Workspace, fitter: &Fitter, lot: usize) -> String {
-    let site = fitter.board.site();
-    let l = &site.lots[lot];
-    let told = tell::plan(&fitter.board, &fitter.ledger, workspace);
-    let name = &site.items[l.item].name;
-    let mine = told.left_out.into_iter().find(|o| o.copy.item == *name && o.copy.copy == l.first);
-    mine.map_or_else(String::new, |o| o.why)
 }

@@ -305,13 +305,15 @@ fn the_answer_is_the_same_for_any_number_of_threads() {
 /// The knee by its definition: the greatest distance under the straight line from the first point to the last.
 #[test]
 fn the_knee_is_farthest_below_the_chord() {
-    let workspace = carts::packed(5, 24, 0.6);
-    let layout = outgrown(&workspace, 1);
+    let workspace = carts::packed(5, 24, 0.5);
+    let layout = outgrown(&workspace, 0);
     let found = again(&workspace, &layout, None);
+    let last = &found.curve[found.curve.len() - 1];
     let all: Vec<(f64, f64)> = found
         .curve
         .iter()
-        .filter(|p| p.score.broken == found.curve[found.curve.len() - 1].score.broken)
+        .filter(|p| p.score.broken == last.score.broken)
+        .filter(|p| last.given_up > Price::ZERO || p.given_up == Price::ZERO)
         .map(|p| (p.moves as f64, (p.score.cost + p.score.off_cart) as f64))
         .collect();
     let ((x0, y0), (x1, y1)) = (all[0], all[all.len() - 1]);
@@ -467,4 +469,23 @@ fn a_cart_that_is_over_full_is_judged_all_the_same() {
     let out: BTreeSet<&String> = found.plan.left_out.iter().map(|l| &l.copy.item).collect();
     assert!(found.leaving.iter().all(|l| out.contains(&l.item.item) && !l.leave.is_empty()));
     assert!(!found.leaving.is_empty());
+}
+
+/// A new thing of use would take the place of one of little use, were seconds all that counts.
+#[test]
+fn the_knee_takes_nothing_off_a_cart_that_holds_all() {
+    for seed in 0..6 {
+        let workspace = carts::packed(seed, 20, 0.7);
+        let layout = outgrown(&workspace, 1);
+        let found = again(&workspace, &layout, None);
+        holds(&workspace, &layout, &found, &format!("packed {seed}"));
+        let curve = &found.curve;
+        let value = |k: usize| curve[k].score.cost + curve[k].score.off_cart;
+        let keeps = curve[curve.len() - 1].given_up == Price::ZERO && value(found.knee) < value(0);
+        let other = (1..curve.len() - 1)
+            .any(|k| curve[k].given_up == Price::ZERO && value(k) < value(curve.len() - 1));
+        if keeps && other {
+            assert_eq!(curve[found.knee].given_up, Price::ZERO, "cart {seed}: {curve:?}");
+        }
+    }
 }

@@ -139,6 +139,11 @@ fn curve(page: &mut Page, replan: &Replan) {
         ]);
     }
     page.table(&table);
+    if places {
+        page.paragraph(
+            "A gain counts what is left out with what fetching it from elsewhere costs; a place on the cart is never traded for seconds.",
+        );
+    }
     page.paragraph(
         "Placing a new thing is no move. The knee is the point farthest below the line from the first point to the last: after it, moving more gains least. `--most-moves N` picks another one.",
     );
@@ -150,6 +155,9 @@ fn gain(point: &Point) -> String {
 
 fn mark(replan: &Replan, k: usize) -> String {
     let mut marks = Vec::new();
+    if replan.curve[k].given_up > Price::ZERO {
+        marks.push("takes something off the cart");
+    }
     if k == replan.knee {
         marks.push("the knee");
     }

@@ -6,6 +6,7 @@ mod loading;
 mod mass;
 mod missing;
 mod placement;
+mod reserve;
 
 use super::outcome::{Bound, Effort, LeftOut, Plan, Solid, Start, Status, SurfaceLoad, Worth};
 use crate::domain::{Layout, Workspace};
@@ -27,7 +28,8 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         (true, false) => Status::Partial,
         (true, true) => Status::Complete,
     };
-    let casters = mass::casters(board);
+    let reserve = reserve::keep(board, workspace, &placements);
+    let casters = reserve.casters;
     let tips = mass::tips(board);
     Plan {
         name: workspace.carcass.name.clone(),
@@ -46,13 +48,13 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         handling: handling(board),
         left_out,
         placements,
-        reserve: Vec::new(),
+        reserve: reserve.kept,
         surfaces: surfaces(board),
         solids: solids(board),
         start: Start { cost: Price::ZERO, off_cart: Price::ZERO, broken: 0, same_items: false },
         bound: Bound { cost: None, gap: None, gap_with_handling: None },
         effort: Effort { moves: 0, priced: 0, seconds: 0.0, restarts: 0, ended_early: false },
-        notes: Vec::new(),
+        notes: reserve.notes,
         from_memory: motion::FROM_MEMORY.to_vec(),
     }
 }
