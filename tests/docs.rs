@@ -7,20 +7,15 @@
 #[path = "support/shell.rs"]
 mod shell;
 
-use shell::{Folder, run};
+use shell::{Folder, program, run};
 use std::collections::BTreeSet;
 use std::fs;
+use std::ops::Range;
 use std::path::{Path, PathBuf};
-use toolberth::report::terminal::{self, Look};
 use toolberth::score::{COSTS, RULES, Scope};
-use toolberth::solve::{Settings, Watch};
 
 const README: &str = "README.md";
 const GUIDE: &str = "DEVELOPERS.md";
-/// Columns of the quoted report.
-const WIDTH: usize = 80;
-/// Lines of the quoted table.
-const TABLE_LINES: usize = 9;
 
 fn root() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
@@ -61,7 +56,8 @@ fn keeps_up(page: &str, blocks: &[(&str, String)]) {
 
 #[test]
 fn the_readme_quotes_what_the_program_prints() {
-    keeps_up(README, &[("result", excerpt()), ("costs", costs()), ("rules", rules())]);
+    let tables = [("costs", costs()), ("rules", rules())];
+    keeps_up(README, &[quotes().as_slice(), &tables].concat());
 }
 
 #[test]
@@ -69,30 +65,119 @@ fn the_guide_names_every_room_and_every_test() {
     keeps_up(GUIDE, &[("rooms", rooms()), ("tests", tests())]);
 }
 
-// ------------------------------------------------------------------ the report
+// ------------------------------------------------------------------ what the program prints
 
-/// What `plan demo-data/village-hall` prints.
-fn report() -> String {
-    let loaded = toolberth::files::load(&root().join("demo-data/village-hall"));
-    let workspace = loaded.workspace.expect("the demo reads well");
-    let plan = toolberth::tasks::plan::plan(&workspace, &Settings::default(), &Watch::default())
-        .expect("the demo's cart is sound");
-    terminal::plan(&plan, &Look { width: WIDTH, colour: false, ascii: false })
+/// A block of the README that quotes the program.
+struct Quote {
+    block: &'static str,
+    /// What is typed; what the last command prints is quoted.
+    typed: &'static [&'static [&'static str]],
+    /// What is quoted of it: each part goes from the first line that holds the one up to the next line that begins with
+    /// the other, or that is empty.
+    parts: &'static [(&'static str, &'static str)],
 }
 
-/// The verdict, the cost, and the front with the beginning of its table.
-fn excerpt() -> String {
-    let report = report();
-    let lines: Vec<&str> = report.lines().collect();
-    let at = |start: &str| {
-        let found = lines.iter().position(|line| line.starts_with(start));
-        found.unwrap_or_else(|| panic!("the report has no line that begins with `{start}`"))
-    };
-    let table = lines.iter().position(|l| l.trim_start().starts_with("#  item")).expect("a table");
-    let cost = &lines[at("Cost")..at("From memory")];
-    let front = &lines[at("Front")..table + TABLE_LINES];
-    let shown = [&lines[..1], &["…", ""], cost, &["…", ""], front, &["…"]].concat();
-    format!("```text\n{}\n```\n", shown.join("\n"))
+const PROPS: &str = "demo-data/prop-shop";
+
+/// In this order in one folder: `compare` reads what `replan` wrote.
+const QUOTES: [Quote; 7] = [
+    Quote {
+        block: "result",
+        typed: &[&["plan", "demo-data/village-hall"]],
+        parts: &[
+            ("hall mending cart", ""),
+            ("Cost", "From memory"),
+            ("Front ·", ""),
+            (" #  ", " 6 "),
+        ],
+    },
+    Quote {
+        block: "growth",
+        typed: &[&["plan", "demo-data/first-flat"]],
+        parts: &[("kitchen cart", ""), ("Room kept free", ""), ("are to stay free", "•")],
+    },
+    Quote {
+        block: "audit",
+        typed: &[&["audit", PROPS]],
+        parts: &[
+            ("prop cupboard", ""),
+            ("• fits", "•"),
+            ("• multimeter", ""),
+            ("• goggle box", "•"),
+        ],
+    },
+    Quote {
+        block: "replan",
+        typed: &[&["replan", PROPS, "--effort", "quick", "--out", "few"]],
+        parts: &[
+            ("steps, in this order", " 3."),
+            ("moves  s a week", "    1 "),
+            ("the knee, this one", "Placing"),
+        ],
+    },
+    Quote {
+        block: "room",
+        typed: &[&["room", PROPS, "--wish", "demo-data/prop-shop/wishes.yaml"]],
+        parts: &[("family  ", "wood"), ("• heat gun", "•"), ("• rivet tool case", "")],
+    },
+    Quote {
+        block: "why",
+        typed: &[&["why", PROPS, "wood glue"]],
+        parts: &[("wood glue:", "• blocked"), ("where  ", "front"), ("nobody: it is", "front")],
+    },
+    Quote {
+        block: "compare",
+        typed: &[
+            &["plan", PROPS, "--effort", "quick", "--out", "anew"],
+            &["compare", PROPS, "few/layout.yaml", "anew/layout.yaml"],
+        ],
+        parts: &[("prop cupboard", ""), ("By term", "")],
+    },
+];
+
+/// The blocks, from the demonstration carts in a folder of their own.
+fn quotes() -> Vec<(&'static str, String)> {
+    let folder = Folder::empty();
+    for path in files_below(&root().join("demo-data"), ".yaml") {
+        let copy = folder.path().join(path.strip_prefix(root()).expect("it is below the root"));
+        fs::create_dir_all(copy.parent().expect("it is in a folder")).expect("it can be made");
+        fs::copy(&path, copy).expect("it can be copied");
+    }
+    QUOTES.iter().map(|quote| (quote.block, quoted(quote, folder.path()))).collect()
+}
+
+/// The commands of a quote, run one after the other, and the quoted parts of what the last one prints.
+fn quoted(quote: &Quote, folder: &Path) -> String {
+    let (mut shown, mut printed) = (String::new(), String::new());
+    for typed in quote.typed {
+        let ran = program(typed).current_dir(folder).output().expect("the program starts");
+        printed = String::from_utf8(ran.stdout).expect("what it prints is UTF-8");
+        assert!(ran.status.code().is_some_and(|code| code < 2), "{typed:?} did not end well");
+        let words = typed.iter().map(|word| match word.contains(' ') {
+            true => format!(" \"{word}\""),
+            false => format!(" {word}"),
+        });
+        shown += &format!("$ toolberth{}\n", words.collect::<String>());
+    }
+    let lines: Vec<&str> = printed.lines().collect();
+    let mut last = 0;
+    for (from, until) in quote.parts {
+        let part = part(&lines, from, until);
+        let left_out = &lines[last.min(part.start)..part.start];
+        let gap = if left_out.iter().all(|line| line.is_empty()) { "\n" } else { "…\n" };
+        shown += if left_out.is_empty() { "" } else { gap };
+        last = part.end;
+        shown.extend(lines[part].iter().flat_map(|line| [line, "\n"]));
+    }
+    format!("```text\n{shown}…\n```\n")
+}
+
+/// The lines from the first that holds `from` to before the next that begins with `until` or is empty.
+fn part(lines: &[&str], from: &str, until: &str) -> Range<usize> {
+    let start = lines.iter().position(|line| line.contains(from));
+    let start = start.unwrap_or_else(|| panic!("no printed line holds `{from}`"));
+    let ends = |line: &&str| line.is_empty() || !until.is_empty() && line.starts_with(until);
+    start..start + 1 + lines[start + 1..].iter().take_while(|line| !ends(line)).count()
 }
 
 // ------------------------------------------------------------------ tables
@@ -193,7 +278,10 @@ fn shown_files(page: &str) -> Vec<(String, String)> {
 fn the_workspace_of_the_readme_works() {
     let files = shown_files(README);
     let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
-    assert_eq!(names, ["carcass.yaml", "inventory.yaml", "shop.yaml"]);
+    assert_eq!(
+        names,
+        ["carcass.yaml", "inventory.yaml", "shop.yaml", "layout.yaml", "wishes.yaml"]
+    );
     let folder = Folder::empty();
     for (shop, (name, text)) in files.iter().enumerate() {
         folder.write(name, text);
@@ -202,6 +290,9 @@ fn the_workspace_of_the_readme_works() {
             assert_eq!(folder.plan(&["--json"]).ends(0).json()["status"], "complete");
         }
     }
+    folder.run("audit", &[]).ends(0);
+    let wishes = folder.file("wishes.yaml");
+    folder.run("room", &["--wish", &wishes.to_string_lossy()]).ends(0);
 }
 
 /// Words of a text that begin so, and what follows up to the end of the word.

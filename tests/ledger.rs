@@ -312,7 +312,6 @@ fn every_kind_of_move_can_be_undone() {
         }
     }
     for kind in [
-        "some turned out",
         "one for another",
         "one brought on",
         "one nudged",

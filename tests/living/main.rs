@@ -9,6 +9,7 @@ mod compare;
 mod ground;
 mod prop_shop;
 mod replan;
+mod reserve;
 mod room;
 mod standing;
 mod why;

@@ -166,7 +166,6 @@ fn family(workspace: &Workspace) -> String {
 }
 
 #[test]
-#[ignore = "a plan keeps no room on purpose yet: `reserve` is read but not priced"]
 fn on_the_first_flat_each_wished_family_has_room_for_one_more_with_no_move() {
     let (workspace, _) = demo("first-flat");
     let told = room(&workspace, &planned(&workspace), &[]).expect("the cart is sound");

@@ -18,6 +18,8 @@ pub fn mass(mass: Mass, unit: Unit) -> String {
 /// Seconds a week as a bare figure: tenths under 100.
 pub fn seconds(price: Price) -> String {
     let seconds = price.as_s();
+    // A hair under nought is not told as minus nought.
+    let seconds = if seconds.abs() < 0.05 { 0.0 } else { seconds };
     if seconds.abs() < 99.95 { format!("{seconds:.1}") } else { format!("{seconds:.0}") }
 }
 

@@ -26,7 +26,7 @@ pub(super) fn why(board: &Board, ledger: &Ledger, l: usize, unit: Unit) -> Strin
         return "it is fixed, but its place in layout.yaml is taken or does not admit it"
             .to_owned();
     }
-    if let Some(told) = forbidden(board, ledger, l) {
+    if let Some(told) = free_place(board, ledger, l) {
         return told;
     }
     let mut names: Vec<String> = Vec::new();
@@ -48,8 +48,9 @@ pub(super) fn why(board: &Board, ledger: &Ledger, l: usize, unit: Unit) -> Strin
     format!("would fit {first}{others}, but what is there is worth more{size}")
 }
 
-/// The rule that a lot would break in the free place that is the easiest to reach; nothing where no place is free.
-fn forbidden(board: &Board, ledger: &Ledger, l: usize) -> Option<String> {
+/// What is to be said of the free place that is the easiest to reach: the rule that the lot would break there, if any;
+/// nothing where no place is free.
+fn free_place(board: &Board, ledger: &Ledger, l: usize) -> Option<String> {
     let site = board.site();
     let place = corners(board, l, &site.lots[l].homes).into_iter().next()?;
     let mut with = board.clone();
@@ -59,9 +60,11 @@ fn forbidden(board: &Board, ledger: &Ledger, l: usize) -> Option<String> {
     let own = all.iter().find(|b| b.lots.contains(&(l as u32)));
     let new = || all.iter().find(|b| !already.iter().any(|a| a.rule == b.rule && a.lots == b.lots));
     let worse = || all.iter().find(|b| b.lots.is_empty());
-    let told = &own.or_else(new).or_else(worse)?.told;
     let name = surface_name(site, place.home.surface as usize);
-    Some(format!("there is room on {name}, but a rule forbids it: {told}"))
+    Some(match own.or_else(new).or_else(worse) {
+        Some(b) => format!("there is room on {name}, but a rule forbids it: {}", b.told),
+        None => format!("there is room for it on {name}"),
+    })
 }
 
 /// The nearest miss of a lot that no surface of the empty cart admits; nothing where one does.
