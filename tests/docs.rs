@@ -99,12 +99,7 @@ const QUOTES: [Quote; 7] = [
     Quote {
         block: "audit",
         typed: &[&["audit", PROPS]],
-        parts: &[
-            ("prop cupboard", ""),
-            ("• fits", "•"),
-            ("• multimeter", ""),
-            ("• goggle box", "•"),
-        ],
+        parts: &[("prop cupboard", ""), ("• fits", "•"), ("• multimeter", "")],
     },
     Quote {
         block: "replan",
@@ -118,7 +113,7 @@ const QUOTES: [Quote; 7] = [
     Quote {
         block: "room",
         typed: &[&["room", PROPS, "--wish", "demo-data/prop-shop/wishes.yaml"]],
-        parts: &[("family  ", "wood"), ("• heat gun", "•"), ("• rivet tool case", "")],
+        parts: &[("family  ", "wood"), ("• rivet tool case", "")],
     },
     Quote {
         block: "why",

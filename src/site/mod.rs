@@ -109,6 +109,20 @@ impl Site {
         (0..one.forms.len()).filter_map(|f| lot::home(self, one, surface, f)).collect()
     }
 
+    /// The same site with further things, a lot each, after all others. They are not judged as taken away: they are not
+    /// there yet.
+    #[must_use]
+    pub fn with_more(&self, workspace: &Workspace, items: Vec<Item>) -> Site {
+        let mut site = self.clone();
+        for item in items {
+            site.items.push(item);
+            let lot = lot::make(&site, workspace, site.items.len() - 1, 1, 1);
+            site.lots.push(lot);
+        }
+        apart::pair_up(&mut site);
+        site
+    }
+
     /// The free box of a surface with the shelves at their stated heights.
     pub fn free(&self, surface: usize) -> Box3 {
         self.surfaces[surface].free

@@ -6,7 +6,7 @@
 use super::mass;
 use crate::domain::{Item, Workspace};
 use crate::finding::Finding;
-use crate::site::{Board, Change, Lot, Place};
+use crate::site::{Board, Change};
 use crate::tasks::check;
 use crate::tasks::offer::Fitter;
 use crate::tasks::outcome::{CasterLoad, Kept, Placement, Zone};
@@ -32,29 +32,13 @@ pub(super) fn keep(board: &Board, workspace: &Workspace, placements: &[Placement
     if wanted.is_empty() {
         return reserve;
     }
-    let mut wider = workspace.clone();
-    wider.items.extend(wanted);
     let site = board.site();
-    let mut groups: Vec<(usize, u32, u32)> =
-        site.lots.iter().map(|l| (l.item, l.first, l.copies)).collect();
-    groups.extend((site.items.len()..wider.items.len()).map(|item| (item, 1, 1)));
-    let Ok(wider_site) = crate::site::Site::new(&wider) else { return reserve };
-    let mut wider_site = wider_site.divided(&wider, &groups);
-    // What is not bought yet is not taken away either.
-    let lots = &wider_site.lots;
-    wider_site.statics.heavy.retain(|&l| lots[l as usize].item < site.items.len());
-    // The wider site may tell its lots in another order.
-    let key = |l: &Lot| (l.item, l.first, l.copies);
-    let place_of = |lot: &Lot| {
-        let here = site.lots.iter().position(|l| key(l) == key(lot))?;
-        board.place(here).copied()
-    };
-    let places: Vec<Option<Place>> = wider_site.lots.iter().map(place_of).collect();
-    let mut fitter = Fitter::new(Board::with(&wider_site, &places));
-    for lot in 0..wider_site.lots.len() {
-        if wider_site.lots[lot].item >= site.items.len() {
-            put(&mut fitter, lot, &mut reserve);
-        }
+    let wider = site.with_more(workspace, wanted);
+    let mut places = board.places().to_vec();
+    places.resize(wider.lots.len(), None);
+    let mut fitter = Fitter::new(Board::with(&wider, &places));
+    for lot in site.lots.len()..wider.lots.len() {
+        put(&mut fitter, lot, &mut reserve);
     }
     fill(&mut reserve.casters, mass::casters(&fitter.board));
     reserve
