@@ -19,8 +19,8 @@ pub struct Args {
     pub color: colorchoice_clap::Color,
 }
 
-const EXITS: &str = "Exit codes: 0 good; 1 computed, but a rule is broken or something is left out; \
-2 the input or the command line is wrong; 3 reading or writing failed; 130 interrupted twice.";
+const EXITS: &str = "Exit codes: 0 good; 1 computed, but a rule is broken, something is left out, \
+an entry of the layout is at fault or a wish finds no place; 2 the input or the command line is wrong; 3 reading or writing failed; 130 interrupted twice.";
 
 /// What the program can do.
 #[derive(Subcommand, Debug)]

@@ -208,7 +208,13 @@ fn fixed_lots(site: &Site, workspace: &Workspace, item: usize) -> Vec<Lot> {
     lots
 }
 
-pub(super) fn make(site: &Site, workspace: &Workspace, item: usize, first: u32, copies: u32) -> Lot {
+pub(super) fn make(
+    site: &Site,
+    workspace: &Workspace,
+    item: usize,
+    first: u32,
+    copies: u32,
+) -> Lot {
     let it = &site.items[item];
     let n = i64::from(copies);
     let mut lot = Lot {

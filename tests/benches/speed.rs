@@ -15,7 +15,7 @@ use support::{carts, planner};
 use toolberth::domain::Workspace;
 use toolberth::files;
 use toolberth::site::Site;
-use toolberth::solve::{Search, start, zonings};
+use toolberth::solve::{Effort, Search, Settings, Watch, solve, start, zonings};
 
 /// Trial moves before the clock starts, so that carts are as full as in a search, and while it runs.
 const WARM: u64 = 50_000;
@@ -33,7 +33,35 @@ fn main() {
         row(&format!("packed {things}"), &carts::packed(1, things, 0.6));
     }
     println!();
+    println!("Whole runs of the search on one core, quick effort, from warm to cold");
+    println!();
+    println!(
+        "{:<14}{:>6}{:>12}{:>14}{:>10}{:>14}",
+        "cart", "lots", "proposed/s", "priced", "share", "priced/s"
+    );
+    for things in [15, 60, 240] {
+        whole(&format!("sections {things}"), &carts::sections(things));
+        whole(&format!("packed {things}"), &carts::packed(1, things, 0.6));
+    }
+    println!();
     hall();
+}
+
+/// Times a whole search of one cart.
+fn whole(name: &str, workspace: &Workspace) {
+    let site = Site::new(workspace).expect("the cart is sound");
+    let settings = Settings { seed: 1, effort: Effort::Quick, threads: 1 };
+    let clock = Instant::now();
+    let found = solve(&site, &settings, &Watch::default());
+    let seconds = clock.elapsed().as_secs_f64();
+    println!(
+        "{name:<14}{:>6}{:>12.0}{:>14}{:>9.1}%{:>14.0}",
+        site.lots.len(),
+        found.moves as f64 / seconds,
+        found.priced,
+        100.0 * found.priced as f64 / found.moves as f64,
+        found.priced as f64 / seconds,
+    );
 }
 
 /// Times the moves of one cart.

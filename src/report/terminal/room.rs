@@ -4,10 +4,10 @@ use super::Look;
 use super::figure::{count, length, mass, seconds};
 use super::page::{Ink, Page};
 use super::table::{Set, Table};
-use super::why::{named, signed};
+use super::why::named;
 use crate::tasks::outcome::Kept;
 use crate::tasks::room::{BayRoom, MOST_ALIKE, Room, Sum, Wish};
-use crate::units::{Mass, Unit};
+use crate::units::{Mass, Price, Unit};
 
 /// The whole text, ending with a line break.
 pub fn room(room: &Room, look: &Look) -> String {
@@ -92,10 +92,21 @@ fn tell(wish: &Wish) -> String {
         }
     };
     format!(
-        "fits {} {moves} ({worth}; the layout then costs {} s a week)",
+        "fits {} {moves} ({worth}; the layout then costs {})",
         to.name(),
-        signed(wish.costs)
+        more_or_less(wish.costs)
     )
+}
+
+/// What the layout costs more, or less.
+fn more_or_less(price: Price) -> String {
+    match seconds(price).as_str() {
+        "0.0" => "the same".to_owned(),
+        figure => match figure.strip_prefix('-') {
+            Some(figure) => format!("{figure} s a week less"),
+            None => format!("{figure} s a week more"),
+        },
+    }
 }
 
 fn sums(page: &mut Page, room: &Room, head: &'static str, sums: &[Sum]) {
