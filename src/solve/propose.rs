@@ -23,6 +23,8 @@ pub struct Mover {
     full: Vec<u64>,
     /// For each two lots, the state of both their spaces in which they were found unable to change places, and how often.
     stuck: Vec<(u64, u8)>,
+    /// For each home of each lot, the state in which turning things out there was in vain, and how often.
+    barged: Vec<(u64, u8)>,
 }
 
 /// Shares of the kinds of move, in hundredths: what a bench on packed carts showed to help.
@@ -35,6 +37,8 @@ const MOST_TURNED_OUT: usize = 4;
 const TRIES: u32 = 12;
 /// How often two lots may fail to change places before they are left in peace.
 const STRIKES: u8 = 3;
+/// How often turning things out of a home may be in vain before it is left in peace.
+const VAIN: u8 = 4;
 /// Of more lots than this, no record of failed changes is kept.
 const MOST_PAIRED: usize = 500;
 /// No state of a space.
@@ -62,6 +66,7 @@ impl Mover {
             movable,
             full: vec![NEVER; zoning.count()],
             stuck: vec![(NEVER, 0); pairs],
+            barged: vec![(NEVER, 0); zoning.count()],
             ..Mover::default()
         }
     }
@@ -350,7 +355,32 @@ impl Mover {
         touched: &mut Touched,
     ) -> bool {
         let homes = &zoning.homes[lot];
-        let home = homes[rng.random_range(0..homes.len() as u32) as usize];
+        let drawn = (0..PARTNERS).find_map(|_| {
+            let home = homes[rng.random_range(0..homes.len() as u32) as usize];
+            let space = board.site().surfaces[home.surface as usize].space;
+            let number = zoning.number(lot, &home);
+            let state = board.state(space);
+            (self.barged[number] != (state, VAIN)).then_some((home, number, state))
+        });
+        let Some((home, number, state)) = drawn else { return false };
+        let seated = self.barge_into(board, zoning, lot, &home, rng, touched);
+        if !seated {
+            let vain = if self.barged[number].0 == state { self.barged[number].1 } else { 0 };
+            self.barged[number] = (state, (vain + 1).min(VAIN));
+        }
+        seated
+    }
+
+    fn barge_into(
+        &mut self,
+        board: &mut Board,
+        zoning: &Zoning,
+        lot: usize,
+        home: &Home,
+        rng: &mut Xoshiro256PlusPlus,
+        touched: &mut Touched,
+    ) -> bool {
+        let home = *home;
         let before = board.place(lot).copied();
         if !self.clearing.look(board, lot, &home) {
             return false;

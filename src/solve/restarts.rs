@@ -16,7 +16,7 @@ use rayon::prelude::*;
 use std::sync::atomic::Ordering;
 
 /// Trial moves of a usual search on a cart of [`USUAL_LOTS`] lots, all runs together.
-const MOVES: u64 = 2_700_000;
+const MOVES: u64 = 2_400_000;
 const USUAL_LOTS: u64 = 60;
 /// Runs of the later rounds.
 const RUNS: usize = 8;
