@@ -1,6 +1,7 @@
 //! Which lots must be kept apart, and how far.
 
-use super::Site;
+use super::surface::SpaceKind;
+use super::{Place, Site};
 use crate::domain::{Hazard, Hazards};
 
 /// What makes sparks, a flame or heat.
@@ -74,4 +75,35 @@ fn clashes(a: Hazards, b: Hazards, mut tell: impl FnMut(Clash, bool)) {
     if b.meets(LIQUID) && a.meets(ELECTRIC) {
         tell(Clash::Above, true);
     }
+}
+
+/// The bench among the faces, as a bit: it stands alone.
+const BENCH: u8 = 1 << 5;
+
+impl Site {
+    /// The faces that a surface belongs to, as bits: both of a through bay; the bench stands alone.
+    pub fn faces(&self, surface: usize) -> u8 {
+        let space = &self.spaces[self.surfaces[surface].space];
+        match space.kind {
+            SpaceKind::Bench => BENCH,
+            _ => space.ways.iter().fold(0, |bits, way| bits | 1 << way.index()),
+        }
+    }
+
+    /// Whether two lots that must be kept apart that way are not, in these places: `one` is that of the pair's first.
+    #[inline]
+    pub fn clash(&self, clash: Clash, one: &Place, other: &Place) -> bool {
+        let surface = |place: &Place| place.home.surface as usize;
+        let space = |place: &Place| self.surfaces[surface(place)].space;
+        match clash {
+            Clash::Face => self.faces(surface(one)) & self.faces(surface(other)) != 0,
+            Clash::Space => space(one) == space(other),
+            Clash::Above => space(one) == space(other) && is_above(one, other),
+        }
+    }
+}
+
+fn is_above(one: &Place, other: &Place) -> bool {
+    one.space.min[2] >= other.space.max[2]
+        && (0..2).all(|axis| one.space.meets_along(&other.space, axis))
 }

@@ -6,8 +6,7 @@
 
 use crate::score::way_prices;
 use crate::site::{
-    Board, Change, Clash, Clearing, Place, Site, SpaceKind, Touched, box_at, fits_at,
-    for_each_corner, local,
+    Board, Change, Clearing, Place, Site, Touched, box_at, fits_at, for_each_corner, local,
 };
 use crate::units::{Length, Time};
 
@@ -98,34 +97,7 @@ pub(super) fn keeps_apart(board: &Board, lot: usize, place: &Place) -> bool {
         let pair = &site.pairs[p as usize];
         let other = if pair.one as usize == lot { pair.other } else { pair.one };
         let Some(there) = board.place(other as usize) else { return true };
-        match pair.clash {
-            Clash::Face => faces(site, place) & faces(site, there) == 0,
-            Clash::Space => space(site, place) != space(site, there),
-            Clash::Above => {
-                let (liquid, below) =
-                    if pair.one as usize == lot { (place, there) } else { (there, place) };
-                space(site, place) != space(site, there)
-                    || liquid.space.min[2] < below.space.max[2]
-                    || (0..2).any(|a| !liquid.space.meets_along(&below.space, a))
-            }
-        }
+        let places = if pair.one as usize == lot { [place, there] } else { [there, place] };
+        !site.clash(pair.clash, places[0], places[1])
     })
-}
-
-fn space(site: &Site, place: &Place) -> usize {
-    site.surfaces[place.home.surface as usize].space
-}
-
-/// The faces that a place belongs to, as bits: both of a through bay; the bench stands alone.
-pub(super) fn faces(site: &Site, place: &Place) -> u8 {
-    zones(site, place.home.surface as usize)
-}
-
-/// The same of a surface.
-pub(super) fn zones(site: &Site, surface: usize) -> u8 {
-    let space = &site.spaces[site.surfaces[surface].space];
-    match space.kind {
-        SpaceKind::Bench => 1 << 5,
-        _ => space.ways.iter().fold(0, |bits, way| bits | 1 << way.index()),
-    }
 }

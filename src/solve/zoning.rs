@@ -3,7 +3,6 @@
 //! Single moves cannot carry a whole family of hazards across to another face through states that break no rule, so the
 //! few ways of dividing the faces are enumerated, and each run of the search keeps to one of them.
 
-use super::start::zones;
 use crate::score::least_price;
 use crate::site::{FIRE, FUEL, Home, Lot, Site};
 use crate::units::Price;
@@ -115,7 +114,7 @@ fn divide(site: &Site, sides: &[Option<bool>], fire: u8) -> (Price, Zoning) {
     for (lot, side) in sides.iter().enumerate() {
         let Some(is_fire) = *side else { continue };
         let allowed = |h: &Home| {
-            let z = zones(site, h.surface as usize);
+            let z = site.faces(h.surface as usize);
             if is_fire { z & !fire == 0 } else { z & fire == 0 }
         };
         homes[lot].retain(allowed);

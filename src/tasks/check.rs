@@ -5,7 +5,6 @@ use super::tell::miss;
 use crate::domain::{Face, Workspace};
 use crate::finding::Finding;
 use crate::geometry::Box3;
-use crate::physics::body::Posture;
 use crate::score::{Ledger, broken};
 use crate::site::{Board, Change, Kind, Place, Site, SpaceKind, Touched, best_spots, reach_depth};
 use crate::solve::trial;
@@ -176,13 +175,7 @@ fn slices(site: &Site, b: &Box3) -> Vec<Box3> {
 
 fn zone_of(site: &Site, kind: SpaceKind, face: Face, slice: &Box3) -> Zone {
     let depth = reach_depth(site, kind, face, slice);
-    match site.body.posture(slice.middle(2), depth) {
-        Posture::Easy => Zone::Easy,
-        Posture::Bend => Zone::Bend,
-        Posture::Kneel => Zone::Kneel,
-        Posture::Stretch => Zone::Stretch,
-        Posture::Out => Zone::Out,
-    }
+    Zone::from(site.body.posture(slice.middle(2), depth))
 }
 
 /// The volume that two boxes share, in litres.

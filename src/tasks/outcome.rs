@@ -5,6 +5,7 @@
 use crate::domain::{Face, Layout, Pose};
 use crate::finding::Finding;
 use crate::geometry::{Box3, Point3};
+use crate::physics::body::Posture;
 pub use crate::site::Kind;
 use crate::units::{Length, Mass, Price, Time, Unit, Uses};
 
@@ -54,6 +55,18 @@ impl Zone {
             Zone::Kneel => "kneel",
             Zone::Stretch => "stretch",
             Zone::Out => "out",
+        }
+    }
+}
+
+impl From<Posture> for Zone {
+    fn from(posture: Posture) -> Zone {
+        match posture {
+            Posture::Easy => Zone::Easy,
+            Posture::Bend => Zone::Bend,
+            Posture::Kneel => Zone::Kneel,
+            Posture::Stretch => Zone::Stretch,
+            Posture::Out => Zone::Out,
         }
     }
 }

@@ -20,7 +20,6 @@ use super::tell;
 use crate::domain::{Dims, Face, Item, Layout, Workspace};
 use crate::finding::Finding;
 use crate::geometry::Box3;
-use crate::physics::body::Posture;
 use crate::site::{Board, Kind, reach_depth};
 use crate::units::{Mass, Price, Unit};
 
@@ -202,17 +201,7 @@ fn zone_of(board: &Board, s: usize, b: &Box3) -> Zone {
     let site = board.site();
     let space = &site.spaces[site.surfaces[s].space];
     let by = |way| site.body.posture(b.middle(2), reach_depth(site, space.kind, way, b));
-    space.ways.iter().map(|&w| zone(by(w))).min().unwrap_or(Zone::Out)
-}
-
-fn zone(posture: Posture) -> Zone {
-    match posture {
-        Posture::Easy => Zone::Easy,
-        Posture::Bend => Zone::Bend,
-        Posture::Kneel => Zone::Kneel,
-        Posture::Stretch => Zone::Stretch,
-        Posture::Out => Zone::Out,
-    }
+    space.ways.iter().map(|&w| Zone::from(by(w))).min().unwrap_or(Zone::Out)
 }
 
 fn zones(bays: &[BayRoom], families: &[FamilyRoom]) -> Vec<Sum> {

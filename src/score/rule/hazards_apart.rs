@@ -1,9 +1,8 @@
 //! Sparks and heat stay away from what burns; and three further pairs that do not go together.
 
 use super::{Against, Rule};
-use crate::geometry::Way;
 use crate::score::{Scope, View};
-use crate::site::{Clash, Place, SpaceKind};
+use crate::site::Clash;
 
 pub struct HazardsApart;
 
@@ -17,11 +16,7 @@ impl Rule for HazardsApart {
         let pair = view.two();
         let one = view.board.place(pair.one as usize)?;
         let other = view.board.place(pair.other as usize)?;
-        let together = match pair.clash {
-            Clash::Face => faces(view, one) & faces(view, other) != 0,
-            Clash::Space => same_space(view, one, other),
-            Clash::Above => same_space(view, one, other) && above(one, other),
-        };
+        let together = view.site().clash(pair.clash, one, other);
         Some(Against::none(usize::from(together)))
     }
     fn tell(view: &View, _: &Against) -> String {
@@ -37,24 +32,4 @@ impl Rule for HazardsApart {
             Clash::Above => format!("{one} can drip on {other} below it"),
         }
     }
-}
-
-/// The faces that a thing belongs to, as bits: both of a through bay; the bench stands alone.
-fn faces(view: &View, place: &Place) -> u8 {
-    let space = view.space(place);
-    let bit = |way: Way| 1 << way.index();
-    match space.kind {
-        SpaceKind::Bench => 1 << 7,
-        _ => space.ways.iter().fold(0, |bits, &way| bits | bit(way)),
-    }
-}
-
-fn same_space(view: &View, one: &Place, other: &Place) -> bool {
-    let space = |p: &Place| view.site().surfaces[p.home.surface as usize].space;
-    space(one) == space(other)
-}
-
-fn above(one: &Place, other: &Place) -> bool {
-    one.space.min[2] >= other.space.max[2]
-        && (0..2).all(|axis| one.space.meets_along(&other.space, axis))
 }

@@ -1,7 +1,7 @@
 //! In which order to load the cart: heavy and low first, what stands behind before what stands in front.
 
 use super::super::outcome::{Placement, Step};
-use crate::site::{Board, CaseKind, SpaceKind, TIP_OPEN};
+use crate::site::{Board, SpaceKind, TIP_OPEN};
 use crate::units::{Length, Mass};
 
 /// What counts as heavy when loading: common practice, no source.
@@ -58,7 +58,6 @@ fn warning(board: &Board) -> Option<Step> {
             }
         }
         let case = empty.drawer_out(&empty.closed(), space);
-        debug_assert!(matches!(case.kind, CaseKind::Out(_)));
         case.tip(footprint).1
     };
     let drawers = site.statics.drawers.iter().copied();

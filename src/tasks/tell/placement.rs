@@ -2,7 +2,6 @@
 
 use crate::domain::Entry;
 use crate::finding::Span;
-use crate::physics::body::Posture;
 use crate::score::{Closure, Ledger, parts};
 use crate::site::{Board, Change, Place, SpaceKind, corner_of, local, reach_depth};
 use crate::solve::trial;
@@ -76,7 +75,7 @@ fn one(board: &Board, ledger: &Ledger, l: usize, slot: u32, place: &Place) -> Pl
         turned: form.turned,
         space: place.space,
         grip_height: grip,
-        zone: zone(site.body.posture(grip, depth)),
+        zone: Zone::from(site.body.posture(grip, depth)),
         moved_first: moved_first(board, ledger, l),
         weight: lot.mass,
         uses: lot.uses,
@@ -84,16 +83,6 @@ fn one(board: &Board, ledger: &Ledger, l: usize, slot: u32, place: &Place) -> Pl
         per_week,
         terms,
         holds: item.holds.clone(),
-    }
-}
-
-pub(super) fn zone(posture: Posture) -> Zone {
-    match posture {
-        Posture::Easy => Zone::Easy,
-        Posture::Bend => Zone::Bend,
-        Posture::Kneel => Zone::Kneel,
-        Posture::Stretch => Zone::Stretch,
-        Posture::Out => Zone::Out,
     }
 }
 
