@@ -1,10 +1,11 @@
-//! Statics, motion times and body sizes: pure functions, each with its source beside it.
+//! Statics, motion times, body sizes and figures on fire: pure functions and values, each with its source beside it.
 //!
 //! Nothing here knows of carts, items or files. Masses and lengths in statics are plain numbers in kilograms and
 //! millimetres; motions and bodies speak in whole units, so that prices made from them add up exactly.
 
 pub mod body;
 pub mod casters;
+pub mod fire;
 pub mod motion;
 pub mod stature;
 pub mod tipping;

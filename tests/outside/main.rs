@@ -5,15 +5,16 @@
 mod bodies;
 mod chance;
 mod check;
+mod hazards;
 mod motions;
 mod solver;
 mod statics;
 
-use check::{Topic, summary};
+use check::{Topic, by_formula, summary};
 
 /// Every topic, one file each.
 fn topics() -> Vec<Topic> {
-    vec![]
+    vec![hazards::checks()]
 }
 
 #[test]
@@ -30,4 +31,10 @@ fn every_check_from_outside_holds() {
         })
         .collect();
     assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn no_formula_has_fewer_than_three_checks() {
+    let few: Vec<_> = by_formula(&topics()).into_iter().filter(|(_, count)| *count < 3).collect();
+    assert!(few.is_empty(), "{few:?}");
 }
