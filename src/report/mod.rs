@@ -1,7 +1,9 @@
 //! Sets out what the tasks have worked out, and computes no figure of its own: it only rounds and words.
 
 pub mod faults;
+mod figure;
 pub mod json;
 #[cfg(test)]
 mod sample;
+mod sentence;
 pub mod terminal;

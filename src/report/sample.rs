@@ -1,6 +1,6 @@
 //! A plan to look at: a cart with bays, shelves, drawers and a panel, and things on every kind of surface.
 
-use crate::domain::{Face, Layout, Pose};
+use crate::domain::{Face, Hazards, Layout, Pose};
 use crate::finding::Finding;
 use crate::geometry::Box3;
 use crate::tasks::outcome::*;
@@ -295,6 +295,12 @@ fn placement(line: &Line) -> Placement {
             told: "3.1 m to the right face".into(),
         }],
         holds: Vec::new(),
+        family: None,
+        hazards: Hazards::default(),
+        guarded: false,
+        inside: None,
+        urgent: false,
+        fixed: false,
     }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Frame of all coordinates: millimetres from the floor under the front-left corner of the carcass, x right, y back, z up.
 
-use crate::domain::{Face, Layout, Pose};
+use crate::domain::{Face, Hazards, Layout, Pose};
 use crate::finding::Finding;
 use crate::geometry::{Box3, Point3};
 use crate::physics::body::Posture;
@@ -125,6 +125,18 @@ pub struct Placement {
     pub terms: Vec<TermPart>,
     /// What is in it.
     pub holds: Vec<String>,
+    /// The family it belongs to.
+    pub family: Option<String>,
+    /// What is dangerous about it.
+    pub hazards: Hazards,
+    /// Whether its edge is covered as kept.
+    pub guarded: bool,
+    /// The container that its hazard asks for, where it is in one.
+    pub inside: Option<String>,
+    /// Whether it must be at hand at once.
+    pub urgent: bool,
+    /// Whether it stays where the layout has it.
+    pub fixed: bool,
 }
 
 /// One item's part in a term, with the sentence that explains it.

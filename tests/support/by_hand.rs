@@ -213,6 +213,12 @@ fn placement(said: &Said) -> Placement {
         per_week: uses.cost(each),
         terms: names.into_iter().zip(said.seconds).map(part).collect(),
         holds: Vec::new(),
+        family: None,
+        hazards: Hazards::default(),
+        guarded: false,
+        inside: None,
+        urgent: false,
+        fixed: false,
     }
 }
 

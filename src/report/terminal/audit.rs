@@ -1,8 +1,7 @@
 //! The layout as it stands: what it costs and could cost, then what was found, each with what would help.
 
-use super::figure::{at_least, count, seconds};
+use super::figure::{TIE, at_least, count, seconds};
 use super::page::{Ink, Page};
-use super::wrap::TIE;
 use super::{Look, cart};
 use crate::tasks::audit::{Audit, AuditFinding, AuditKind};
 use crate::units::Price;

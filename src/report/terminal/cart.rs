@@ -1,11 +1,11 @@
 //! The cart as a whole: kept room, casters, tipping, cautions, loading and what earns its place least.
 
-use super::NARROW;
 use super::face::place;
-use super::figure::{copies, length, mass, seconds};
+use super::figure::{length, mass, seconds};
 use super::page::{Ink, Page};
 use super::table::{Set, Table};
-use crate::finding::{Finding, Severity};
+use super::{NARROW, sentence};
+use crate::finding::Finding;
 use crate::tasks::outcome::{CasterLoad, Kept, Plan, Step, Tip};
 
 /// Room kept free for what is not bought yet.
@@ -130,7 +130,7 @@ pub fn earning(page: &mut Page, plan: &Plan) {
     for &(index, price) in &plan.earning_least {
         if let Some(p) = plan.placements.get(index) {
             let text = format!("kept elsewhere it would cost {} s a week", seconds(price));
-            page.named(Ink::Bold, &copies(&p.item, p.copy, p.copies, p.of), &text);
+            page.named(Ink::Bold, &sentence::name(p), &text);
         }
     }
 }
@@ -141,18 +141,8 @@ pub fn notes(page: &mut Page, notes: &[Finding]) {
         page.heading(Ink::Bold, "Notes");
     }
     for note in notes {
-        page.point(page.either("•", "*"), &noted(note));
+        page.point(page.either("•", "*"), &sentence::noted(note));
     }
-}
-
-fn noted(note: &Finding) -> String {
-    let grave = if note.severity == Severity::Note { "" } else { "warning: " };
-    let at = note
-        .at
-        .first()
-        .map_or_else(String::new, |span| format!(" ({}:{})", span.source.name, span.line()));
-    let help = note.help.as_ref().map_or_else(String::new, |help| format!(": {help}"));
-    format!("{grave}{}{help}{at}", note.text)
 }
 
 /// A heading and a table, or on a narrow page a list; nothing where there is nothing to tell.

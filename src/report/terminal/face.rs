@@ -4,9 +4,9 @@ use super::canvas::Letter;
 use super::elevation::{Drawing, Scale, draw};
 use super::page::{Ink, Page};
 use super::table::{Set, Table};
-use super::{NARROW, figure};
+use super::{NARROW, figure, sentence};
 use crate::domain::Face;
-use crate::tasks::outcome::{Copy, Elevation, Placement, Plan, SurfaceLoad};
+use crate::tasks::outcome::{Elevation, Placement, Plan, SurfaceLoad};
 
 /// The widest that a drawing is made, so that wide terminals do not tear it apart.
 const WIDEST_DRAWING: usize = 110;
@@ -34,7 +34,7 @@ pub fn all(page: &mut Page, plan: &Plan) {
 
 fn heading(page: &mut Page, face: Face, theme: &str) {
     let dot = if theme.is_empty() { "" } else { page.dot() };
-    page.heading(Ink::Bold, &format!("{}{dot}{theme}", capital(face.name())));
+    page.heading(Ink::Bold, &format!("{}{dot}{theme}", figure::capital(face.name())));
 }
 
 fn drawing(page: &mut Page, plan: &Plan, elevation: &Elevation, scale: Scale) {
@@ -147,7 +147,7 @@ pub fn place(page: &Page, bay: &str, surface: &str) -> String {
 
 /// An item with its copies, and the way it is taken where that is not its face's.
 fn item(placed: &Placement) -> String {
-    let name = figure::copies(&placed.item, placed.copy, placed.copies, placed.of);
+    let name = sentence::name(placed);
     if placed.way == placed.face {
         name
     } else {
@@ -161,20 +161,7 @@ fn pose(placed: &Placement) -> String {
 }
 
 fn moved(plan: &Plan, placed: &Placement) -> String {
-    let names: Vec<String> = placed.moved_first.iter().map(|copy| called(plan, copy)).collect();
+    let names: Vec<String> =
+        placed.moved_first.iter().map(|copy| sentence::called(plan, copy)).collect();
     names.join(", ")
-}
-
-/// A copy by the name that the tables give it.
-fn called(plan: &Plan, copy: &Copy) -> String {
-    let placed = plan.placements.iter().find(|p| p.item == copy.item && p.copy == copy.copy);
-    placed.map_or_else(
-        || figure::copies(&copy.item, copy.copy, 1, 2),
-        |p| figure::copies(&p.item, p.copy, p.copies, p.of),
-    )
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -7,7 +7,6 @@ mod check;
 mod compare;
 mod elevation;
 mod face;
-mod figure;
 mod page;
 mod replan;
 mod room;
@@ -16,6 +15,7 @@ mod verdict;
 mod why;
 mod wrap;
 
+use super::{figure, sentence};
 use crate::tasks::outcome::Plan;
 pub use audit::audit;
 pub use check::check;

@@ -1,14 +1,12 @@
 //! Breaking text into lines by the width that a terminal gives it.
 
+use crate::report::figure::TIE;
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
 /// Columns that a text takes in a terminal.
 pub fn columns(text: &str) -> usize {
     text.width()
 }
-
-/// The blank at which no line is broken: between a figure and its sign.
-pub const TIE: char = '\u{a0}';
 
 /// The text in lines of at most so many columns, broken at blanks but not at ties, which become blanks.
 ///

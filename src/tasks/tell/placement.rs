@@ -83,6 +83,12 @@ fn one(board: &Board, ledger: &Ledger, l: usize, slot: u32, place: &Place) -> Pl
         per_week,
         terms,
         holds: item.holds.clone(),
+        family: item.family.clone(),
+        hazards: item.hazards,
+        guarded: item.guarded,
+        inside: item.inside.clone(),
+        urgent: item.urgent,
+        fixed: item.fixed,
     }
 }
 

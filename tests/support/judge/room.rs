@@ -188,6 +188,12 @@ impl Case<'_> {
             per_week: Price::ZERO,
             terms: Vec::new(),
             holds: Vec::new(),
+            family: item.family.clone(),
+            hazards: item.hazards,
+            guarded: item.guarded,
+            inside: item.inside.clone(),
+            urgent: item.urgent,
+            fixed: item.fixed,
         };
         ways.into_iter().map(placement).collect()
     }

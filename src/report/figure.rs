@@ -1,7 +1,9 @@
 //! Figures in words, rounded to what a person can use.
 
-use super::wrap::TIE;
 use crate::units::{Length, Mass, Price, Unit, show_length, show_mass};
+
+/// The blank at which no line is broken: between a figure and its sign.
+pub const TIE: char = '\u{a0}';
 
 /// A length in the user's unit, to the millimetre or the sixteenth of an inch.
 pub fn length(length: Length, unit: Unit) -> String {
@@ -55,6 +57,12 @@ pub fn copies(item: &str, copy: u32, copies: u32, of: u32) -> String {
         (many, all) if many == all => format!("{item}, all {many}"),
         (many, _) => format!("{item} {copy} to {}", copy + many - 1),
     }
+}
+
+/// A word with a capital first letter.
+pub fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 #[cfg(test)]
