@@ -6,4 +6,5 @@ pub mod json;
 #[cfg(test)]
 mod sample;
 mod sentence;
+pub mod sheet;
 pub mod terminal;
