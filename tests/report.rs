@@ -4,7 +4,7 @@
 
 use std::fs;
 use toolberth::files::load;
-use toolberth::report::terminal::{self, Look};
+use toolberth::report::terminal::{self, Colour, Look};
 use toolberth::solve::{Effort, Settings, Watch};
 use toolberth::tasks::plan::plan;
 
@@ -42,6 +42,6 @@ fn the_report_of_a_small_cart_reads_as_it_did() {
     let workspace = load(folder.path()).workspace.expect("it reads well");
     let settings = Settings { effort: Effort::Quick, ..Settings::default() };
     let plan = plan(&workspace, &settings, &Watch::default()).expect("it is sound");
-    let look = Look { width: 80, colour: false, ascii: false };
+    let look = Look { width: 80, colour: Colour::Plain, ascii: false };
     insta::assert_snapshot!(terminal::plan(&plan, &look));
 }

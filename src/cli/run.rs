@@ -7,7 +7,7 @@ use super::{Exit, living};
 use crate::domain;
 use crate::files::{self, write_layout};
 use crate::finding::{Finding, Severity};
-use crate::report::terminal::Look;
+use crate::report::terminal::{Colour, Look};
 use crate::report::{faults, json, terminal};
 use crate::solve::Settings;
 use crate::tasks;
@@ -52,8 +52,17 @@ pub fn run(args: &Args) -> Result<Exit, WriteError> {
 pub(super) fn look(at: &Workspace) -> Look {
     let terminal = terminal_size::terminal_size().map(|(w, _)| usize::from(w.0));
     let width = at.width.map(usize::from).or(terminal.filter(|w| *w > 0)).unwrap_or(PIPE);
-    let colour = anstream::AutoStream::choice(&std::io::stdout()) != anstream::ColorChoice::Never;
-    Look { width, colour, ascii: at.ascii }
+    Look { width, colour: colour(&std::io::stdout()), ascii: at.ascii }
+}
+
+/// The colours of a stream: those that it was told to have, and all of them where the terminal says that it has them.
+fn colour(stream: &impl anstream::stream::RawStream) -> Colour {
+    let full = std::env::var("COLORTERM").is_ok_and(|says| says == "truecolor" || says == "24bit");
+    match anstream::AutoStream::choice(stream) {
+        anstream::ColorChoice::Never => Colour::Plain,
+        _ if full => Colour::Full,
+        _ => Colour::Sixteen,
+    }
 }
 
 /// Reads a workspace; prints what is wrong and gives nothing where it cannot be used.
@@ -81,8 +90,7 @@ pub(super) fn refuse(at: &Workspace, all: &[Finding]) -> Result<(), WriteError> 
 }
 
 fn error_look(at: &Workspace) -> Look {
-    let colour = anstream::AutoStream::choice(&std::io::stderr()) != anstream::ColorChoice::Never;
-    Look { colour, ..look(at) }
+    Look { colour: colour(&std::io::stderr()), ..look(at) }
 }
 
 fn check(at: &Workspace) -> Result<Exit, WriteError> {
@@ -164,6 +172,6 @@ pub(super) fn would_overwrite(
 pub(super) fn write_plan(folder: &Path, plan: &Plan) -> Result<(), WriteError> {
     let head = format!("Where everything lives on {}, planned with seed {}.", plan.name, plan.seed);
     let layout = write_layout(&plan.layout, plan.units, &head);
-    let report = terminal::plan(plan, &Look { width: PAPER, colour: false, ascii: false });
+    let report = terminal::plan(plan, &Look { width: PAPER, colour: Colour::Plain, ascii: false });
     write_all(folder, &[(LAYOUT, &layout), (REPORT, &report)])
 }

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{Annotation, AnnotationKind, Group, Level, Renderer, Snippet};
 
-use super::terminal::Look;
+use super::terminal::{Colour, Look};
 use crate::finding::{Finding, Severity, Source, Span};
 
 /// The mark that some editors put before the first letter of a file.
@@ -23,7 +23,8 @@ pub fn findings(all: &[Finding], look: &Look) -> String {
 }
 
 fn renderer(look: &Look) -> Renderer {
-    let renderer = if look.colour { Renderer::styled() } else { Renderer::plain() };
+    let renderer =
+        if look.colour != Colour::Plain { Renderer::styled() } else { Renderer::plain() };
     let decor = if look.ascii { DecorStyle::Ascii } else { DecorStyle::Unicode };
     renderer.term_width(look.width).decor_style(decor)
 }

@@ -6,5 +6,6 @@ pub mod json;
 #[cfg(test)]
 mod sample;
 mod sentence;
+pub mod shade;
 pub mod sheet;
 pub mod terminal;

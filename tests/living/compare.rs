@@ -39,7 +39,7 @@ fn by_term_and_by_item_the_gains_add_up_on_the_prop_cupboard() {
     assert!(meter.from.is_none() && meter.to.is_some());
     let count: u32 = c.moved.iter().map(|m| m.copies).sum();
     assert_eq!(count + c.stayed, workspace.items.iter().map(|i| i.count).sum::<u32>());
-    let look = terminal::Look { width: 80, colour: false, ascii: true };
+    let look = terminal::Look { width: 80, colour: terminal::Colour::Plain, ascii: true };
     assert!(terminal::compare(&c, ["now", "plan"], &look).is_ascii());
     assert!(serde_json::from_str::<serde_json::Value>(&json::compare(&c)).is_ok());
 }

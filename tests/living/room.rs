@@ -204,7 +204,7 @@ fn further_things_and_wishes_keep_every_rule_that_is_kept() {
         }
         assert!(told.wishes.iter().all(|w| w.to.is_some() != w.miss.is_some()));
         assert!(told.wishes.iter().all(|w| w.moved.len() <= 2));
-        let look = terminal::Look { width: 80, colour: false, ascii: true };
+        let look = terminal::Look { width: 80, colour: terminal::Colour::Plain, ascii: true };
         assert!(terminal::room(&told, &look).is_ascii());
         assert!(serde_json::from_str::<serde_json::Value>(&json::room(&told)).is_ok());
     }

@@ -139,7 +139,10 @@ fn check(workspace: &Workspace, layout: &Layout, name: &str) -> usize {
         let order = |s: &Slot| (leaves(s), -s.own.mends, s.own.off_cart, s.own.cost);
         assert!(lot.slots.windows(2).all(|w| order(&w[0]) <= order(&w[1])), "{name}");
     }
-    let text = terminal::why(&told, &terminal::Look { width: 80, colour: false, ascii: true });
+    let text = terminal::why(
+        &told,
+        &terminal::Look { width: 80, colour: terminal::Colour::Plain, ascii: true },
+    );
     assert!(text.is_ascii() || !name.is_ascii(), "{text}");
     assert!(serde_json::from_str::<serde_json::Value>(&json::why(&told)).is_ok());
     checked

@@ -57,6 +57,16 @@ pub enum Letter {
     Item,
 }
 
+/// Cells beside each other that are alike.
+pub struct Run {
+    /// What they spell, where they spell something.
+    pub letter: Option<Letter>,
+    /// Whose they are.
+    pub owner: Option<usize>,
+    /// Their signs.
+    pub text: String,
+}
+
 #[derive(Clone, Default)]
 struct Cell {
     arms: [u8; 4],
@@ -135,21 +145,23 @@ impl Canvas {
             self.cells[row * self.width + place].letter = Some((kind, letter));
         }
     }
-    /// Its rows: runs of text, each with the kind of letter it is made of.
-    pub fn rows(&self, ascii: bool) -> Vec<Vec<(Option<Letter>, String)>> {
+    /// Its rows in runs of cells of one kind.
+    pub fn rows(&self, ascii: bool) -> Vec<Vec<Run>> {
         (0..self.height).map(|row| self.row(row, ascii)).collect()
     }
 
-    fn row(&self, row: usize, ascii: bool) -> Vec<(Option<Letter>, String)> {
-        let mut runs: Vec<(Option<Letter>, String)> = Vec::new();
+    fn row(&self, row: usize, ascii: bool) -> Vec<Run> {
+        let mut runs: Vec<Run> = Vec::new();
         for cell in &self.cells[row * self.width..(row + 1) * self.width] {
-            let (kind, sign) = match cell.letter {
+            let (letter, sign) = match cell.letter {
                 Some((kind, letter)) => (Some(kind), letter),
                 None => (None, line_sign(cell.arms, cell.dashed, ascii)),
             };
             match runs.last_mut() {
-                Some((last, text)) if *last == kind => text.push(sign),
-                _ => runs.push((kind, String::from(sign))),
+                Some(last) if (last.letter, last.owner) == (letter, cell.owner) => {
+                    last.text.push(sign)
+                }
+                _ => runs.push(Run { letter, owner: cell.owner, text: String::from(sign) }),
             }
         }
         runs
@@ -226,8 +238,7 @@ mod tests {
     use super::*;
 
     fn shown(canvas: &Canvas, ascii: bool) -> Vec<String> {
-        let join =
-            |runs: Vec<(Option<Letter>, String)>| runs.into_iter().map(|(_, text)| text).collect();
+        let join = |runs: Vec<Run>| runs.into_iter().map(|run| run.text).collect();
         canvas.rows(ascii).into_iter().map(join).collect()
     }
 

@@ -1,7 +1,7 @@
 //! One face to scale: the boards of the cart in thick lines, what stands and hangs there in thin ones, each with its
 //! slot's number.
 
-use super::canvas::{Canvas, Frame, Letter, Stroke};
+use super::canvas::{Canvas, Frame, Letter, Run, Stroke};
 use super::wrap::{columns, shorten, wrap};
 use crate::tasks::outcome::{Elevation, Part, Plan, Rect};
 use crate::units::Length;
@@ -35,8 +35,8 @@ impl Scale {
 
 /// A drawn face.
 pub struct Drawing {
-    /// Its rows: runs of text, each with the kind of letter it is made of.
-    pub rows: Vec<Vec<(Option<Letter>, String)>>,
+    /// Its rows in runs of cells of one kind; the owners are placements of the plan.
+    pub rows: Vec<Vec<Run>>,
     /// Numbers of the slots that nothing can be seen of.
     pub behind: Vec<u32>,
     /// Numbers of the slots that can be seen but have no room for their number.

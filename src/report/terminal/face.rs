@@ -1,11 +1,12 @@
 //! Face by face: the drawing, then slot by slot what lives there.
 
-use super::canvas::Letter;
+use super::canvas::{Letter, Run};
 use super::elevation::{Drawing, Scale, draw};
 use super::page::{Ink, Page};
 use super::table::{Set, Table};
-use super::{NARROW, figure, sentence};
+use super::{Colour, NARROW, figure, sentence};
 use crate::domain::Face;
+use crate::report::shade::{STEPS, Shade};
 use crate::tasks::outcome::{Elevation, Placement, Plan, SurfaceLoad};
 
 /// The widest that a drawing is made, so that wide terminals do not tear it apart.
@@ -14,6 +15,9 @@ const WIDEST_DRAWING: usize = 110;
 /// All faces that have anything to them.
 pub fn all(page: &mut Page, plan: &Plan) {
     let scale = Scale::fitting(plan, page.look.width.min(WIDEST_DRAWING));
+    if page.look.width >= NARROW && !plan.placements.is_empty() {
+        legend(page, plan);
+    }
     for face in Face::ALL {
         let drawn = plan.elevations.iter().find(|elevation| elevation.face == face);
         let living: Vec<&Placement> = plan.placements.iter().filter(|p| p.face == face).collect();
@@ -38,9 +42,10 @@ fn heading(page: &mut Page, face: Face, theme: &str) {
 }
 
 fn drawing(page: &mut Page, plan: &Plan, elevation: &Elevation, scale: Scale) {
+    let shade = Shade::of(plan);
     let Drawing { rows, behind, small } = draw(plan, elevation, scale, page.look.ascii);
     for row in rows {
-        let line: String = row.iter().map(|(kind, text)| inked(page, *kind, text)).collect();
+        let line: String = row.iter().map(|run| inked(page, plan, shade, run)).collect();
         page.line(&line);
     }
     for (what, slots) in [("behind", behind), ("too small to number", small)] {
@@ -52,11 +57,53 @@ fn drawing(page: &mut Page, plan: &Plan, elevation: &Elevation, scale: Scale) {
     page.gap();
 }
 
-fn inked(page: &Page, kind: Option<Letter>, text: &str) -> String {
-    match kind {
-        Some(Letter::Slot) => page.ink(Ink::Number, text),
-        Some(Letter::Part) => page.ink(Ink::Faint, text),
-        Some(Letter::Item) | None => text.to_owned(),
+/// A run of a drawing in its ink, and in the shade of the placement whose it is.
+fn inked(page: &Page, plan: &Plan, shade: Shade, run: &Run) -> String {
+    let placed = run.owner.and_then(|owner| plan.placements.get(owner));
+    if let Some(placed) = placed.filter(|_| page.look.colour == Colour::Full) {
+        let is_number = run.letter == Some(Letter::Slot);
+        return tinted(&run.text, shade.step(placed.per_week), is_number);
+    }
+    match (run.letter, placed) {
+        (Some(Letter::Slot), Some(placed)) if shade.step(placed.per_week) == STEPS - 1 => {
+            page.ink(Ink::Dearest, &run.text)
+        }
+        (Some(Letter::Slot), _) => page.ink(Ink::Number, &run.text),
+        (Some(Letter::Part), _) => page.ink(Ink::Faint, &run.text),
+        (Some(Letter::Item) | None, _) => run.text.clone(),
+    }
+}
+
+/// Paper and ink of the steps, from the cheapest to the dearest: every pair can be read on light and dark screens.
+const TINTS: [([u8; 3], [u8; 3]); STEPS as usize] = [
+    ([238, 242, 236], [32, 40, 44]),
+    ([206, 224, 216], [32, 40, 44]),
+    ([150, 195, 184], [24, 32, 36]),
+    ([66, 128, 128], [255, 255, 255]),
+    ([22, 70, 82], [255, 255, 255]),
+];
+
+fn tinted(text: &str, step: u8, is_bold: bool) -> String {
+    let ([r, g, b], [x, y, z]) = TINTS[usize::from(step.min(STEPS - 1))];
+    let bold = if is_bold { "1;" } else { "" };
+    format!("\x1b[{bold}38;2;{x};{y};{z};48;2;{r};{g};{b}m{text}\x1b[0m")
+}
+
+/// What the shades mean, on a page that has them.
+fn legend(page: &mut Page, plan: &Plan) {
+    let shade = Shade::of(plan);
+    let most = |step| figure::seconds(shade.most(step));
+    page.gap();
+    match page.look.colour {
+        Colour::Plain => {}
+        Colour::Sixteen => {
+            let text = format!("Numbers in reverse: over {} s a week.", most(STEPS - 2));
+            page.paragraph(&text);
+        }
+        Colour::Full => {
+            let steps = (0..STEPS).map(|step| tinted(&format!(" {} ", most(step)), step, false));
+            page.line(&format!("Shaded by s a week, up to: {}", steps.collect::<String>()));
+        }
     }
 }
 

@@ -33,16 +33,27 @@ pub const NARROW: usize = 60;
 pub struct Look {
     /// Columns of the terminal.
     pub width: usize,
-    /// Whether to use colour; without it the text carries no escape at all.
-    pub colour: bool,
+    /// The colours to use.
+    pub colour: Colour,
     /// Whether to draw with `+ - |` and to keep every character of ours within ASCII.
     pub ascii: bool,
+}
+
+/// The colours that a terminal has.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Colour {
+    /// None: the text carries no escape at all.
+    Plain,
+    /// The sixteen that every terminal has.
+    Sixteen,
+    /// All of them.
+    Full,
 }
 
 impl Default for Look {
     /// What suits a pipe: 100 columns, no colour, drawn lines.
     fn default() -> Look {
-        Look { width: 100, colour: false, ascii: false }
+        Look { width: 100, colour: Colour::Plain, ascii: false }
     }
 }
 

@@ -1,8 +1,8 @@
 //! The page that a report is written on: headings, wrapped paragraphs, lists and tables.
 
-use super::Look;
 use super::table::{LineKind, Table};
 use super::wrap::{columns, wrap};
+use super::{Colour, Look};
 
 /// What a piece of text is, and so how it is coloured.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -17,6 +17,8 @@ pub enum Ink {
     Mind,
     /// A number in a drawing.
     Number,
+    /// The number of what is dearest.
+    Dearest,
 }
 
 impl Ink {
@@ -28,6 +30,7 @@ impl Ink {
             Ink::Alarm => "\x1b[1;31m",
             Ink::Mind => "\x1b[33m",
             Ink::Number => "\x1b[1;36m",
+            Ink::Dearest => "\x1b[1;7m",
         }
     }
 }
@@ -50,7 +53,7 @@ impl Page {
     }
     /// A text in colour, where the page has colour.
     pub fn ink(&self, ink: Ink, text: &str) -> String {
-        if self.look.colour && !text.is_empty() {
+        if self.look.colour != Colour::Plain && !text.is_empty() {
             format!("{}{text}\x1b[0m", ink.code())
         } else {
             text.to_owned()

@@ -93,14 +93,26 @@ fn a_narrow_page_has_a_list_and_no_drawing() {
     assert!(text.contains("  8 cordless drill, stand, grip 615 mm, easy, 20.0 s a week"), "{text}");
 }
 
+/// How the legends begin that explain colours.
+const LEGENDS: [&str; 2] = ["Numbers in reverse", "Shaded by s a week"];
+
 #[test]
 fn ascii_and_colour_are_asked_for() {
     let plain = plan(&sample::unsafe_plan(), &look(80));
     assert!(!plain.contains('\x1b') && !plain.is_ascii());
     assert!(plan(&sample::unsafe_plan(), &Look { ascii: true, ..look(80) }).is_ascii());
-    let coloured = plan(&sample::unsafe_plan(), &Look { colour: true, ..look(80) });
-    assert_eq!(anstream::adapter::strip_str(&coloured).to_string(), plain);
-    assert!(coloured.contains("\x1b[1;36m10\x1b[0m"), "slots are coloured");
+    for (colour, number) in [
+        (Colour::Sixteen, "\x1b[1;36m10\x1b[0m"),
+        (Colour::Full, "\x1b[1;38;2;32;40;44;48;2;238;242;236m10\x1b[0m"),
+    ] {
+        let coloured = plan(&sample::unsafe_plan(), &Look { colour, ..look(80) });
+        assert!(coloured.contains(number), "slots are coloured");
+        let stripped = anstream::adapter::strip_str(&coloured).to_string();
+        let legend = LEGENDS[usize::from(colour == Colour::Full)];
+        let (before, rest) = stripped.split_once(legend).expect("a legend");
+        let (_, after) = rest.split_once("\n\n").expect("a gap below it");
+        assert!(before.to_owned() + after == plain, "colour changes nothing else");
+    }
 }
 
 #[test]
