@@ -89,6 +89,12 @@ impl Against<'_> {
         self.add(what, fault)
     }
 
+    /// Something of which there must be none, whatever was looked at.
+    pub fn none(&mut self, what: impl Into<String>, found: &[String]) -> &mut Self {
+        let fault = (!found.is_empty()).then(|| format!("differs for {}", found.join("; ")));
+        self.add(what.into(), fault)
+    }
+
     /// A table, a row being what is looked up, what is found, what the source has, and the tolerance: one check.
     pub fn table<L: std::fmt::Display>(
         &mut self,

@@ -103,7 +103,7 @@ fn ascii_and_colour_are_asked_for() {
     assert!(plan(&sample::unsafe_plan(), &Look { ascii: true, ..look(80) }).is_ascii());
     for (colour, number) in [
         (Colour::Sixteen, "\x1b[1;36m10\x1b[0m"),
-        (Colour::Full, "\x1b[1;38;2;32;40;44;48;2;238;242;236m10\x1b[0m"),
+        (Colour::Full, "\x1b[1;38;2;32;40;44;48;2;206;224;216m10\x1b[0m"),
     ] {
         let coloured = plan(&sample::unsafe_plan(), &Look { colour, ..look(80) });
         assert!(coloured.contains(number), "slots are coloured");
