@@ -7,5 +7,6 @@ pub mod body;
 pub mod casters;
 pub mod fire;
 pub mod motion;
+pub mod source;
 pub mod stature;
 pub mod tipping;

@@ -3,6 +3,7 @@
 //! The keys are a contract: more may be added, those that are here stay.
 
 mod asking;
+mod extreme;
 
 pub use asking::{compare, room, why};
 
@@ -77,6 +78,7 @@ struct PlanDoc<'a> {
     mass: MassRow<'a>,
     casters: Vec<CasterRow<'a>>,
     tip: Vec<TipRow<'a>>,
+    extremes: Vec<extreme::Row<'a>>,
     score: ScoreRow<'a>,
     handling: Cost,
     cautions: Vec<CautionRow<'a>>,
@@ -103,6 +105,7 @@ impl<'a> PlanDoc<'a> {
             mass: MassRow::of(&plan.balance),
             casters: plan.casters.iter().map(CasterRow::of).collect(),
             tip: plan.tips.iter().map(TipRow::of).collect(),
+            extremes: plan.extremes.iter().map(extreme::Row::of).collect(),
             score: ScoreRow::of(&plan.worth),
             handling: Cost { seconds_per_week: plan.handling.as_s() },
             cautions: plan.cautions.iter().map(CautionRow::of).collect(),

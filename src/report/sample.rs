@@ -428,6 +428,24 @@ pub fn plan() -> Plan {
             Tip { side: "front".into(), case: "closed".into(), degrees: 27.44, limit: 10.0 },
             Tip { side: "front".into(), case: "fixings".into(), degrees: 22.06, limit: 5.0 },
         ],
+        extremes: vec![
+            Extreme {
+                kind: "least tip margin",
+                value: Amount::Degrees(22.06),
+                case: "with fixings out, over its front".into(),
+                limit: Limit::AtLeast(Amount::Degrees(5.0)),
+                source: "our own limit".into(),
+                mark: Mark::Ours,
+            },
+            Extreme {
+                kind: "heaviest caster",
+                value: Amount::Mass(Mass::from_kg(31.4)),
+                case: "front left, with fixings out".into(),
+                limit: Limit::AtMost(Amount::Mass(Mass::kg(50))),
+                source: "the rating in the carcass file".into(),
+                mark: Mark::Stated,
+            },
+        ],
         worth: worth(),
         handling: Price::from_s(410.0),
         cautions: vec![Caution {

@@ -2,12 +2,15 @@
 //!
 //! Frame of all coordinates: millimetres from the floor under the front-left corner of the carcass, x right, y back, z up.
 
+mod extreme;
+
 use crate::domain::{Face, Hazards, Layout, Pose};
 use crate::finding::Finding;
 use crate::geometry::{Box3, Point3};
 use crate::physics::body::Posture;
 pub use crate::site::Kind;
 use crate::units::{Length, Mass, Price, Time, Unit, Uses};
+pub use extreme::{Amount, Extreme, Limit, Mark};
 
 /// Whether a plan may be used as it is.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -410,6 +413,8 @@ pub struct Plan {
     pub casters: Vec<CasterLoad>,
     /// Tip angles: the least side of each case.
     pub tips: Vec<Tip>,
+    /// The worst of each kind, each with its case.
+    pub extremes: Vec<Extreme>,
     /// What it is worth.
     pub worth: Worth,
     /// What grasping, bringing and letting go cost a week, alike in every place.

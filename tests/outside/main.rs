@@ -18,6 +18,7 @@ fn topics() -> Vec<Topic> {
     vec![
         hazards::checks(), //
         solver::checks(),
+        statics::checks(),
     ]
 }
 

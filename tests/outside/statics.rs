@@ -1,7 +1,6 @@
 //! Loads on casters and tipping, against textbook statics.
-//!
-//! Status of all rows here: computed from the stated mechanics by a separate program, except where a row says else.
 
+use super::check::{Status, Topic};
 use toolberth::geometry::Way;
 use toolberth::physics::casters::{MOST, Supports};
 use toolberth::physics::tipping::{Footprint, degrees};
@@ -32,10 +31,36 @@ pub fn near(found: &[f64], expected: &[f64], tolerance: f64) {
     }
 }
 
-/// Four equal springs under a rigid rectangle: R = W/4 (1 ± x/a ± y/b); form read on an engineering question page
-/// (square case), numbers computed. In newtons; the formula does not mind.
-#[test]
-fn four_springs_share_by_lever() {
+const SPRINGS: &str = "four equal springs under a rigid rectangle, R = W/4 (1 +- x/a +- y/b): form read on an engineering question page, numbers computed";
+const THREE: &str = "statics of three supports (lever rule)";
+const PLATE: &str = "rigid plate on equal springs, least squares";
+const BALANCE: &str = "moment balance about the support line, textbook";
+
+/// Loads on casters, tipping, pushes and leaning.
+pub fn checks() -> Topic {
+    let mut topic = Topic::new("statics");
+    supports(&mut topic);
+    hanging(&mut topic);
+    tipping(&mut topic);
+    topic
+}
+
+fn first(at: &[[f64; 2]], total: f64, centre: [f64; 2]) -> Vec<f64> {
+    loads(at, total, centre).expect("the body stands")
+}
+
+/// Each caster's load beside the one expected, for a table of checks.
+fn rows<'a>(
+    found: &'a [f64],
+    expected: &'a [f64],
+    within: f64,
+) -> impl Iterator<Item = (usize, f64, f64, f64)> + 'a {
+    assert_eq!(found.len(), expected.len());
+    found.iter().zip(expected).enumerate().map(move |(k, (f, e))| (k, *f, *e, within))
+}
+
+fn supports(topic: &mut Topic) {
+    let mut springs = topic.against("physics::casters::loads", Status::Computed, SPRINGS);
     for (a, b, total, at, expected) in [
         (300.0, 200.0, 1000.0, [0.0, 0.0], [250.0, 250.0, 250.0, 250.0]),
         (300.0, 200.0, 1000.0, [60.0, 0.0], [300.0, 300.0, 200.0, 200.0]),
@@ -43,45 +68,28 @@ fn four_springs_share_by_lever() {
         (350.0, 250.0, 1200.0, [-105.0, 75.0], [300.0, 120.0, 480.0, 300.0]),
         (280.0, 280.0, 800.0, [28.0, 140.0], [320.0, 120.0, 280.0, 80.0]),
     ] {
-        near(&loads(&rectangle(a, b), total, at).unwrap(), &expected, 0.05);
+        let found = first(&rectangle(a, b), total, at);
+        springs.table(format!("{total} at {at:?} on {a} x {b}"), rows(&found, &expected, 0.05));
     }
-}
+    let least =
+        |share: f64| first(&rectangle(300.0, 200.0), 1000.0, [150.0 * share, 100.0 * share])[3];
+    springs.holds(
+        "lift-off begins where |x|/a + |y|/b passes 1",
+        least(0.999) > 0.0 && least(1.0).abs() < 1e-9 && least(1.001).abs() < 1e-9,
+    );
+    let corner = first(&rectangle(300.0, 200.0), 1000.0, [60.0, 50.0])[0];
+    springs.near("not the product of shares, which gives 375", corner, 362.5, 0.01);
 
-/// The springs differ from the product of shares, a rule read on a physics question page that gives 375 here.
-#[test]
-fn springs_are_not_the_product_of_shares() {
-    let found = loads(&rectangle(300.0, 200.0), 1000.0, [60.0, 50.0]).unwrap();
-    near(&found[..1], &[362.5], 0.01);
-}
-
-/// Where four springs would give 54, 29, 21 and −4 the fourth hangs free: three supports, computed.
-#[test]
-fn what_would_pull_hangs_free() {
-    let at = rectangle(1.0, 1.0);
-    near(&loads(&at, 100.0, [0.66, 0.5]).unwrap(), &[58.0, 25.0, 17.0, 0.0], 0.01);
-}
-
-/// Lift-off begins where |x|/a + |y|/b passes 1, from the spring formula.
-#[test]
-fn lift_off_begins_at_one() {
-    let at = rectangle(300.0, 200.0);
-    let least = |share: f64| loads(&at, 1000.0, [150.0 * share, 100.0 * share]).unwrap()[3];
-    assert!(least(0.999) > 0.0);
-    near(&[least(1.0), least(1.001)], &[0.0, 0.0], 1e-9);
-}
-
-/// The lever rule (barycentric shares) for three supports, computed.
-#[test]
-fn three_supports_follow_the_lever_rule() {
+    let mut three = topic.against("physics::casters::loads", Status::Computed, THREE);
+    let found = first(&rectangle(1.0, 1.0), 100.0, [0.66, 0.5]);
+    three.table("54, 29, 21 and -4 are really these", rows(&found, &[58.0, 25.0, 17.0, 0.0], 0.01));
     let at = [[0.0, 0.0], [1000.0, 0.0], [0.0, 800.0]];
-    near(&loads(&at, 900.0, [300.0, 200.0]).unwrap(), &[405.0, 270.0, 225.0], 0.01);
-}
+    let found = first(&at, 900.0, [300.0, 200.0]);
+    three.table("three supports", rows(&found, &[405.0, 270.0, 225.0], 0.01));
 
-/// A rigid plate on equal springs in a trapezoid, and on six in two rows, computed.
-#[test]
-fn other_layouts_settle_as_a_plane() {
+    let mut plate = topic.against("physics::casters::loads", Status::Computed, PLATE);
     let trapezoid = [[-200.0, -250.0], [200.0, -250.0], [350.0, 250.0], [-350.0, 250.0]];
-    near(&loads(&trapezoid, 1000.0, [0.0, 0.0]).unwrap(), &[250.0; 4], 0.01);
+    plate.table("a trapezoid", rows(&first(&trapezoid, 1000.0, [0.0, 0.0]), &[250.0; 4], 0.01));
     let six = [
         [-400.0, -200.0],
         [0.0, -200.0],
@@ -91,20 +99,53 @@ fn other_layouts_settle_as_a_plane() {
         [400.0, 200.0],
     ];
     let expected = [85.0, 160.0, 235.0, 165.0, 240.0, 315.0];
-    near(&loads(&six, 1200.0, [100.0, 40.0]).unwrap(), &expected, 0.01);
+    plate.table("six in two rows", rows(&first(&six, 1200.0, [100.0, 40.0]), &expected, 0.01));
 }
 
-/// On a hard uneven floor two neighbours of the free wheel can carry half the weight each: three-support statics,
-/// computed. Caster makers' total / 3 (333.3, read on a glossary page) is below that.
-#[test]
-fn one_hanging_loads_its_neighbours_with_half() {
-    let supports = Supports::new(&places(&rectangle(300.0, 200.0))).unwrap();
-    let worst = |x: f64, y: f64| {
-        let mut out = [f64::NAN; MOST];
-        assert!(supports.hanging(1000.0, 1000.0 * x, 1000.0 * y, &mut out));
-        out.iter().copied().fold(0.0, f64::max)
-    };
-    near(&[worst(0.0, 0.0), worst(60.0, 50.0)], &[500.0, 600.0], 0.01);
+/// The worst load with one caster hanging free; a rectangle of 600 by 400 under 1000.
+fn worst_of_three(x: f64, y: f64) -> f64 {
+    let supports = Supports::new(&places(&rectangle(300.0, 200.0))).expect("an area");
+    let mut out = [f64::NAN; MOST];
+    assert!(supports.hanging(1000.0, 1000.0 * x, 1000.0 * y, &mut out));
+    out.iter().copied().fold(0.0, f64::max)
+}
+
+fn hanging(topic: &mut Topic) {
+    topic
+        .against("physics::casters::hanging", Status::Computed, THREE)
+        .near("the middle: half on each neighbour", worst_of_three(0.0, 0.0), 500.0, 0.01)
+        .near("60, 50 off the middle", worst_of_three(60.0, 50.0), 600.0, 0.01);
+    topic
+        .against(
+            "physics::casters::hanging",
+            Status::Read,
+            "a caster maker's glossary page: total / 3, a convention",
+        )
+        .holds("more than the convention's 333.3", worst_of_three(0.0, 0.0) > 1000.0 / 3.0);
+}
+
+fn tipping(topic: &mut Topic) {
+    let mut tip = topic.against(
+        "physics::tipping::degrees",
+        Status::Computed,
+        "atan(d/h), rigid body about the support line",
+    );
+    tip.near("250 over 500", degrees(250.0, 500.0), 26.565_05, 0.001)
+        .near("300 over 450", degrees(300.0, 450.0), 33.690_07, 0.001)
+        .near("200 over 800", degrees(200.0, 800.0), 14.036_24, 0.001)
+        .near("moved in by a trail of 35", degrees(250.0 - 35.0, 500.0), 23.2677, 0.001)
+        .near("outside: it goes over by itself", degrees(-200.0, 800.0), -14.036_24, 0.001);
+    let supports = Supports::new(&places(&rectangle(300.0, 200.0))).expect("an area");
+    let mut out = [0.0; MOST];
+    assert!(supports.loads(90.0, 0.0, -12.0 * 400.0, &mut out));
+    let middle =
+        rectangle(300.0, 200.0).iter().zip(out).map(|(p, load)| p[1] * load).sum::<f64>() / 90.0;
+    topic.against("physics::casters::loads", Status::Computed, BALANCE).near(
+        "a drawer of 12 kg out by 400 on a cart of 90 moves the middle of the loads",
+        middle,
+        -53.333_33,
+        0.001,
+    );
 }
 
 #[test]
@@ -136,33 +177,6 @@ fn supports_must_span_an_area() {
     let many: Vec<[f64; 2]> = (0..13).map(|i| [f64::from(i), f64::from(i * i)]).collect();
     assert!(Supports::new(&places(&many)).is_none());
     assert!(Supports::new(&places(&many[..12])).is_some());
-}
-
-/// A drawer of 12 kg drawn out 400 mm on a cart of 90 kg moves the centre by 53.33 mm: moment balance, computed. The
-/// loads must have their middle there.
-#[test]
-fn a_drawn_out_drawer_moves_the_middle_of_the_loads() {
-    let at = rectangle(300.0, 200.0);
-    let supports = Supports::new(&places(&at)).unwrap();
-    let mut out = [0.0; MOST];
-    assert!(supports.loads(90.0, 0.0, -12.0 * 400.0, &mut out));
-    let middle = at.iter().zip(out).map(|(p, load)| p[1] * load).sum::<f64>() / 90.0;
-    near(&[middle], &[-53.333_33], 0.001);
-}
-
-/// Tip angle = atan(d / h), rigid body about the support line, computed.
-#[test]
-fn tip_angles() {
-    for (distance, height, expected) in [
-        (250.0, 500.0, 26.565_05),
-        (300.0, 450.0, 33.690_07),
-        (200.0, 800.0, 14.036_24),
-        (250.0 - 35.0, 500.0, 23.2677), // moved in by a swivel trail of 35 mm
-        (0.0, 500.0, 0.0),
-        (-200.0, 800.0, -14.036_24), // outside: it tips by itself
-    ] {
-        near(&[degrees(distance, height)], &[expected], 0.001);
-    }
 }
 
 #[test]

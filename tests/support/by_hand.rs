@@ -376,6 +376,7 @@ pub fn plan() -> Plan {
         },
         casters: casters(total, off, open),
         tips: vec![tip("closed", off, 10.0), tip("small parts", open, 5.0)],
+        extremes: Vec::new(),
         worth: Worth { cost, off_cart: left, terms, broken: Vec::new() },
         handling,
         cautions: Vec::new(),

@@ -6,6 +6,7 @@ mod cart;
 mod check;
 mod compare;
 mod elevation;
+mod extremes;
 mod face;
 mod page;
 mod replan;
@@ -64,6 +65,7 @@ pub fn plan(plan: &Plan, look: &Look) -> String {
     verdict::cost(&mut page, plan);
     face::all(&mut page, plan);
     cart::reserve(&mut page, plan);
+    extremes::extremes(&mut page, plan);
     cart::casters(&mut page, plan);
     cart::tipping(&mut page, plan);
     cart::cautions(&mut page, plan);

@@ -2,6 +2,7 @@
 
 mod caution;
 mod elevation;
+mod extremes;
 mod loading;
 mod mass;
 mod missing;
@@ -31,7 +32,7 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
     let reserve = reserve::keep(board, workspace, &placements);
     let casters = reserve.casters;
     let tips = mass::tips(board);
-    Plan {
+    let mut plan = Plan {
         name: workspace.carcass.name.clone(),
         units: workspace.carcass.units,
         status,
@@ -44,6 +45,7 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         balance: mass::balance(board),
         casters,
         tips,
+        extremes: Vec::new(),
         worth,
         handling: handling(board),
         left_out,
@@ -56,7 +58,9 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         effort: Effort { moves: 0, priced: 0, seconds: 0.0, restarts: 0, ended_early: false },
         notes: reserve.notes,
         from_memory: motion::FROM_MEMORY.to_vec(),
-    }
+    };
+    plan.extremes = extremes::extremes(&plan);
+    plan
 }
 
 fn worth(board: &Board, ledger: &Ledger) -> Worth {
