@@ -2,7 +2,7 @@
 
 use super::figure::{length, mass};
 use super::page::{Ink, Page};
-use super::wrap::TIE;
+use crate::report::figure::TIE;
 use crate::tasks::outcome::{Amount, Extreme, Limit, Plan};
 use crate::units::Unit;
 
