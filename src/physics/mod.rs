@@ -5,6 +5,7 @@
 
 pub mod body;
 pub mod casters;
+pub mod fasteners;
 pub mod fire;
 pub mod motion;
 pub mod source;

@@ -5,6 +5,7 @@
 mod bodies;
 mod chance;
 mod check;
+mod fasteners;
 mod hazards;
 mod motions;
 mod solver;
@@ -16,7 +17,8 @@ use check::{Topic, by_formula, summary};
 fn topics() -> Vec<Topic> {
     // One line each.
     vec![
-        hazards::checks(), //
+        fasteners::checks(), //
+        hazards::checks(),   //
         solver::checks(),
         statics::checks(),
     ]
