@@ -98,6 +98,9 @@ impl Hazard {
     }
 }
 
+/// The container that a self-heating thing is kept in, as files name it.
+pub const CLOSED_METAL_CAN: &str = "closed metal can";
+
 /// A set of hazards.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Default)]
 pub struct Hazards(u16);
@@ -124,6 +127,10 @@ impl Hazards {
     /// Whether the two share one.
     pub const fn meets(self, other: Hazards) -> bool {
         self.0 & other.0 != 0
+    }
+    /// Those of either.
+    pub const fn or(self, other: Hazards) -> Hazards {
+        Hazards(self.0 | other.0)
     }
     /// Whether there is none.
     pub const fn is_empty(self) -> bool {
@@ -175,6 +182,8 @@ pub struct Item {
     pub with: Vec<(String, Span)>,
     /// What is dangerous about it.
     pub hazards: Hazards,
+    /// Whether the file says its hazards: an empty list says that somebody looked and found none.
+    pub hazards_said: bool,
     /// Whether its edge is covered as kept.
     pub guarded: bool,
     /// The container that its hazard asks for, where it is in one.
@@ -203,5 +212,9 @@ impl Item {
     /// Its size in a pose, where the pose is allowed.
     pub fn pose(&self, pose: Pose) -> Option<Dims> {
         self.poses[pose as usize]
+    }
+    /// Whether it is kept in the container that a self-heating thing asks for.
+    pub fn is_canned(&self) -> bool {
+        self.inside.as_deref().is_some_and(|i| i.trim().eq_ignore_ascii_case(CLOSED_METAL_CAN))
     }
 }

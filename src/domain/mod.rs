@@ -8,7 +8,7 @@ mod shop;
 pub use carcass::{
     Bay, Bench, Board, Carcass, Casters, Depth, Drawer, Overhang, Panel, Shelf, Wall, Zone,
 };
-pub use item::{Dims, Hazard, Hazards, Home, Item, Pose};
+pub use item::{CLOSED_METAL_CAN, Dims, Hazard, Hazards, Home, Item, Pose};
 pub use layout::{Entry, Layout};
 pub use shop::{
     CartPlace, Experience, Hand, Job, Obstacle, Person, Rates, Reserve, Room, Sex, Shop, Station,

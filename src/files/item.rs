@@ -20,7 +20,8 @@ pub(super) fn item(field: Field, units: Unit, out: &mut Findings) -> Option<Item
     let name = name.unwrap_or_else(|| Text { text: String::new(), span: table.span.clone() });
     let size = table.need("size", out).and_then(|f| f.dims(units, out));
     let size = dims(size.unwrap_or([Length::mm(1); 3]));
-    let hazards = hazards(&table, out);
+    let said = hazards(&table, out);
+    let hazards = said.unwrap_or_default();
     let truth = |key, out: &mut Findings| table.get(key, out).and_then(|f| f.truth(out));
     let count = |key, most, out: &mut Findings| {
         table.get(key, out).and_then(|f| f.count(1, most, out)).unwrap_or(1)
@@ -43,6 +44,7 @@ pub(super) fn item(field: Field, units: Unit, out: &mut Findings) -> Option<Item
         family: text("family", out),
         with: companions(&table, out),
         hazards,
+        hazards_said: said.is_some(),
         guarded: truth("guarded", out).unwrap_or(false),
         inside: text("inside", out).map(|t| fold(&t)),
         hands: count("hands", 2, out) as u8,
@@ -68,10 +70,9 @@ fn dims([w, d, h]: [Length; 3]) -> Dims {
     Dims { w, d, h }
 }
 
-fn hazards(table: &Table, out: &mut Findings) -> Hazards {
-    let Some(field) = table.get("hazards", out) else {
-        return Hazards::default();
-    };
+/// The hazards named; nothing where the file does not say.
+fn hazards(table: &Table, out: &mut Findings) -> Option<Hazards> {
+    let field = table.get("hazards", out)?;
     let mut all = Hazards::default();
     for text in field.texts(out) {
         match Hazard::ALL.into_iter().find(|h| h.name() == fold(&text.text)) {
@@ -79,7 +80,7 @@ fn hazards(table: &Table, out: &mut Findings) -> Hazards {
             None => out.say(field.unknown("hazard", &text, Hazard::ALL.iter().map(|h| h.name()))),
         }
     }
-    all
+    Some(all)
 }
 
 fn companions(table: &Table, out: &mut Findings) -> Vec<(String, Span)> {

@@ -31,3 +31,14 @@ pub const CAN: f64 = 5.0;
 /// A flash point below this, in °C, makes category 1 or 2: the most easily lit (GHS and 29 CFR 1910.1200 App. B, read on
 /// three pages).
 pub const FLASH: f64 = 23.0;
+
+/// Most of the liquids most easily lit (class I) in a house and its garage, in US gallons, and the largest container there
+/// (34 Pa. Code § 14a.44(b)(1), read: one state's code, others differ).
+pub const HOUSE: f64 = 5.0;
+
+/// The narrowest way out: 28 in (29 CFR 1910.36(g)(2), read as quoted by a publisher).
+pub const WAY_OUT: Length = Length::nm(28 * 25_400_000);
+
+/// How far one may have to walk to an extinguisher for burning liquids: 50 ft (29 CFR 1910.157(d)(4), read as quoted on
+/// three pages).
+pub const TO_EXTINGUISHER: Length = Length::nm(50 * 304_800_000);

@@ -7,6 +7,7 @@ pub mod body;
 pub mod casters;
 pub mod fasteners;
 pub mod fire;
+pub mod furniture;
 pub mod motion;
 pub mod source;
 pub mod stature;

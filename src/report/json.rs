@@ -17,6 +17,7 @@ use crate::tasks::outcome::{
     Balance, Bound, Broken, CasterLoad, Caution, Copy, Effort, Kept, LeftOut, Placement, Plan,
     Solid, Start, Step, SurfaceLoad, TermPart, Tip, Worth,
 };
+use crate::tasks::question::Question;
 use crate::tasks::replan::{Leaving, Point, Replan, Spot, Step as Move};
 use crate::units::{Length, Mass, Price};
 
@@ -658,6 +659,8 @@ struct CheckDoc<'a> {
     room: Vec<RoomRow>,
     never_fits: Vec<NeverRow<'a>>,
     at_least_out: &'a [String],
+    questions: Vec<QuestionRow<'a>>,
+    cautions: Vec<CautionRow<'a>>,
     notes: Vec<FindingRow<'a>>,
 }
 
@@ -666,6 +669,26 @@ struct RoomRow {
     reach_zone: &'static str,
     litres: f64,
     wall_dm2: f64,
+}
+
+/// A hazard that a name lets one ask about.
+#[derive(Serialize)]
+struct QuestionRow<'a> {
+    item: &'a str,
+    hazards: Vec<&'static str>,
+    words: Vec<&'static str>,
+    text: String,
+}
+
+impl<'a> QuestionRow<'a> {
+    fn of(question: &'a Question) -> QuestionRow<'a> {
+        QuestionRow {
+            item: &question.item,
+            hazards: question.sounds.iter().map(|(hazard, _)| hazard.name()).collect(),
+            words: question.sounds.iter().map(|(_, word)| *word).collect(),
+            text: question.text(),
+        }
+    }
 }
 
 #[derive(Serialize)]
@@ -696,6 +719,8 @@ impl<'a> CheckDoc<'a> {
             room: room.collect(),
             never_fits: u.never.iter().map(|(item, why)| NeverRow { item, why }).collect(),
             at_least_out: &u.at_least_out,
+            questions: u.questions.iter().map(QuestionRow::of).collect(),
+            cautions: u.cautions.iter().map(CautionRow::of).collect(),
             notes: notes.iter().map(FindingRow::of).collect(),
         }
     }

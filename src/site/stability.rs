@@ -152,6 +152,16 @@ impl Case {
             footprint.least_margin(self.moments[0] / self.total, self.moments[1] / self.total);
         (side, degrees(distance, self.moments[2] / self.total))
     }
+    /// The same with a further load of so many kilograms at a point, in mm.
+    #[must_use]
+    pub fn with(self, load: f64, at: [f64; 3]) -> Case {
+        let mut case = self;
+        case.total += load;
+        for (moment, arm) in case.moments.iter_mut().zip(at) {
+            *moment += load * arm;
+        }
+        case
+    }
 }
 
 /// What the cart-wide costs and rules look at: worked out once for each state of the board.

@@ -1,7 +1,8 @@
 //! What a workspace says, before anything is placed: counts, masses, free room by reach, and what cannot fit.
 
-use super::outcome::Zone;
-use super::tell::miss;
+use super::outcome::{Caution, Zone};
+use super::question::{Question, questions};
+use super::tell::{foreseen, miss};
 use crate::domain::{Face, Workspace};
 use crate::finding::Finding;
 use crate::geometry::Box3;
@@ -43,6 +44,10 @@ pub struct Understood {
     pub never: Vec<(String, String)>,
     /// What must stay out at least, in words; empty where nothing must by these sums.
     pub at_least_out: Vec<String>,
+    /// What names let one ask about hazards that no file says.
+    pub questions: Vec<Question>,
+    /// What hazards and room ask for, whatever the layout.
+    pub cautions: Vec<Caution>,
 }
 
 /// Room that is reached in one way.
@@ -80,6 +85,8 @@ pub fn check(workspace: &Workspace) -> Result<Understood, Vec<Finding>> {
         volume: site.items.iter().map(|i| litres(i) * f64::from(i.count)).sum::<f64>() + 0.0,
         never: never(&site, workspace.carcass.units),
         at_least_out: at_least_out(&site),
+        questions: questions(&workspace.items),
+        cautions: foreseen(&board, workspace),
     })
 }
 

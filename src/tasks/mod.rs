@@ -6,6 +6,7 @@ pub mod compare;
 pub mod offer;
 pub mod outcome;
 pub mod plan;
+pub mod question;
 pub mod replan;
 pub mod room;
 pub mod standing;

@@ -1,12 +1,14 @@
 //! Figures of the hazards' rules and cautions, against the texts they are from.
 
 use super::check::{Status, Topic};
-use toolberth::physics::fire;
+use toolberth::physics::{fire, furniture};
+use toolberth::units::Length;
 
 pub fn checks() -> Topic {
     let mut topic = Topic::new("hazards");
     distance(&mut topic);
     amounts(&mut topic);
+    chests(&mut topic);
     topic
 }
 
@@ -47,4 +49,36 @@ fn amounts(topic: &mut Topic) {
             ],
         )
         .holds("a metal can may be larger than a bottle", fire::CAN > fire::BOTTLE);
+}
+
+/// The borrowed test of chests.
+fn chests(topic: &mut Topic) {
+    let summary = "ASTM F2057-23, read as summarised by a test laboratory";
+    topic
+        .against("physics::furniture: the load", Status::Read, summary)
+        .near("weight on an open drawer, kg", furniture::ON_DRAWER, 27.2, 0.0)
+        .near("the same in pounds", furniture::ON_DRAWER / 0.453_592_37, 60.0, 0.05)
+        .near("block under the rear, mm", furniture::BLOCK.as_mm(), 10.9, 0.0);
+    topic
+        .against(
+            "physics::furniture: scope",
+            Status::Read,
+            "ASTM F2057-23 1.1, read in a standards catalogue",
+        )
+        .near("height, mm", furniture::SCOPE_HEIGHT.as_mm(), 686.0, 0.0)
+        .near("height, in", furniture::SCOPE_HEIGHT.as_mm() / 25.4, 27.0, 0.01)
+        .near("mass, kg", furniture::SCOPE_MASS, 13.6, 0.0)
+        .near("mass, lb", furniture::SCOPE_MASS / 0.453_592_37, 30.0, 0.02)
+        .near("enclosed volume, litres", furniture::SCOPE_LITRES, 90.6, 0.0)
+        .near("enclosed volume, cubic feet", furniture::SCOPE_LITRES / 28.316_846_592, 3.2, 0.001);
+    let tilt = |mm| furniture::tilt(Length::mm(mm));
+    topic
+        .against(
+            "physics::furniture::tilt",
+            Status::Computed,
+            "geometry: the tangent is 10.9 mm / depth",
+        )
+        .near("a unit 450 mm deep", tilt(450), 1.38756, 0.001)
+        .near("as deep as the block is high", furniture::tilt(furniture::BLOCK), 45.0, 1e-9)
+        .near("small angles: half the depth, twice the angle", tilt(300) / tilt(600), 2.0, 0.002);
 }

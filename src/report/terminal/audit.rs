@@ -36,7 +36,7 @@ pub fn audit(audit: &Audit, look: &Look) -> String {
     walls(&mut page, audit);
     cart::casters(&mut page, plan);
     cart::tipping(&mut page, plan);
-    cart::cautions(&mut page, plan);
+    cart::cautions(&mut page, &plan.cautions);
     cart::notes(&mut page, &plan.notes);
     page.finish()
 }

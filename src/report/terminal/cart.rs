@@ -6,7 +6,7 @@ use super::page::{Ink, Page};
 use super::table::{Set, Table};
 use super::{NARROW, sentence};
 use crate::finding::Finding;
-use crate::tasks::outcome::{CasterLoad, Kept, Plan, Step, Tip};
+use crate::tasks::outcome::{CasterLoad, Caution, Kept, Plan, Step, Tip};
 
 /// Room kept free for what is not bought yet.
 pub fn reserve(page: &mut Page, plan: &Plan) {
@@ -79,11 +79,11 @@ pub fn tipping(page: &mut Page, plan: &Plan) {
 }
 
 /// What to mind.
-pub fn cautions(page: &mut Page, plan: &Plan) {
-    if !plan.cautions.is_empty() {
+pub fn cautions(page: &mut Page, cautions: &[Caution]) {
+    if !cautions.is_empty() {
         page.heading(Ink::Mind, "Cautions");
     }
-    for caution in &plan.cautions {
+    for caution in cautions {
         let items = if caution.items.is_empty() {
             String::from("the cart")
         } else {

@@ -14,6 +14,8 @@ pub fn check(understood: &Understood, findings: &[Finding], look: &Look) -> Stri
     counts(&mut page, understood);
     room(&mut page, understood);
     misfits(&mut page, understood);
+    questions(&mut page, understood);
+    cart::cautions(&mut page, &understood.cautions);
     cart::notes(&mut page, findings);
     page.finish()
 }
@@ -68,5 +70,14 @@ fn misfits(page: &mut Page, u: &Understood) {
     }
     for why in &u.at_least_out {
         page.point(page.either("•", "*"), why);
+    }
+}
+
+fn questions(page: &mut Page, u: &Understood) {
+    if !u.questions.is_empty() {
+        page.heading(Ink::Mind, "Hazards that nobody has said");
+    }
+    for question in &u.questions {
+        page.named(Ink::Bold, &question.item, &question.text());
     }
 }

@@ -68,7 +68,7 @@ pub fn plan(plan: &Plan, look: &Look) -> String {
     extremes::extremes(&mut page, plan);
     cart::casters(&mut page, plan);
     cart::tipping(&mut page, plan);
-    cart::cautions(&mut page, plan);
+    cart::cautions(&mut page, &plan.cautions);
     cart::loading(&mut page, plan);
     cart::earning(&mut page, plan);
     cart::notes(&mut page, &plan.notes);

@@ -19,7 +19,7 @@ pub fn replan(replan: &Replan, look: &Look) -> String {
     verdict::cost(&mut page, &replan.plan);
     cart::casters(&mut page, &replan.plan);
     cart::tipping(&mut page, &replan.plan);
-    cart::cautions(&mut page, &replan.plan);
+    cart::cautions(&mut page, &replan.plan.cautions);
     cart::notes(&mut page, &replan.plan.notes);
     page.finish()
 }

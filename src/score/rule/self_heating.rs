@@ -1,7 +1,7 @@
 //! What can heat itself is kept in a closed metal can, or not at all.
 
 use super::{Against, Rule};
-use crate::domain::Hazard;
+use crate::domain::{CLOSED_METAL_CAN, Hazard};
 use crate::score::{Scope, View};
 use crate::site::Site;
 
@@ -14,19 +14,19 @@ impl Rule for SelfHeating {
 
     fn measure(view: &View) -> Option<Against> {
         view.place()?;
-        let item = view.item();
-        let bare = !item
-            .inside
-            .as_ref()
-            .is_some_and(|c| c.trim().eq_ignore_ascii_case("closed metal can"));
+        let bare = !view.item().is_canned();
         Some(Against::none(usize::from(bare)))
     }
     fn concerns(site: &Site, lot: usize) -> bool {
         site.lots[lot].hazards.has(Hazard::SelfHeating)
     }
     fn tell(view: &View, _: &Against) -> String {
+        let found = match &view.item().inside {
+            Some(inside) => format!(", not `{inside}`"),
+            None => String::new(),
+        };
         format!(
-            "{} can self-heat and must be kept `inside: closed metal can`",
+            "{} can self-heat and must be kept `inside: {CLOSED_METAL_CAN}`{found}",
             view.of().name(&view.site().items)
         )
     }

@@ -21,7 +21,7 @@ impl Rule for Sharp {
         Some(Against::none(bare.count()))
     }
     fn concerns(site: &Site, lot: usize) -> bool {
-        site.lots[lot].fixed.is_none() && site.lots[lot].is_fetched(&site.items)
+        site.lots[lot].is_fetched(&site.items)
     }
     fn tell(view: &View, _: &Against) -> String {
         let site = view.site();

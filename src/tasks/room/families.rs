@@ -1,7 +1,7 @@
 //! Further things of the typical size of each family.
 
 use super::{FamilyRoom, MOST_ALIKE, lots_from, standing_with, zone_of};
-use crate::domain::{Dims, Hazards, Item, Layout, Workspace};
+use crate::domain::{CLOSED_METAL_CAN, Dims, Hazard, Hazards, Item, Layout, Workspace};
 use crate::finding::{Finding, Span};
 use crate::site::{Board, Change};
 use crate::tasks::offer::{Fitter, Spot};
@@ -26,7 +26,7 @@ pub(super) fn families(
     Ok(all)
 }
 
-/// A thing of the typical size, mass and use of a family, without hazards, that stands or lies.
+/// A thing of the typical size, mass and use of a family, with every hazard of the family, that stands or lies.
 pub fn typical(workspace: &Workspace, family: &str) -> Option<Item> {
     let of: Vec<&Item> =
         workspace.items.iter().filter(|i| i.family.as_deref() == Some(family)).collect();
@@ -40,6 +40,8 @@ pub fn typical(workspace: &Workspace, family: &str) -> Option<Item> {
     };
     // As the inventory has it where nothing is said: what is over three times as high as its foot does not stand.
     let stands = size.h <= size.w.min(size.d) * 3;
+    // Nobody knows which it will be, so the room keeps every rule that any of the family has to keep.
+    let hazards = of.iter().fold(Hazards::default(), |all, i| all.or(i.hazards));
     let lying = Dims { w: size.w, d: size.h, h: size.d };
     Some(Item {
         name: family.to_owned(),
@@ -55,9 +57,10 @@ pub fn typical(workspace: &Workspace, family: &str) -> Option<Item> {
         turn: true,
         family: Some(family.to_owned()),
         with: Vec::new(),
-        hazards: Hazards::default(),
+        hazards,
+        hazards_said: true,
         guarded: true,
-        inside: None,
+        inside: hazards.has(Hazard::SelfHeating).then(|| CLOSED_METAL_CAN.to_owned()),
         hands: 1,
         grip: None,
         fetched: true,

@@ -16,6 +16,7 @@ use crate::score::{COSTS, Ledger, broken};
 use crate::site::{Board, SpaceKind};
 use crate::units::Price;
 
+pub(crate) use caution::foreseen;
 pub(crate) use missing::miss;
 
 /// Everything that can be told of a layout by itself; seed, start, bound and effort are filled in by the task.

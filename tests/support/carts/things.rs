@@ -39,6 +39,7 @@ pub fn plain(name: &str, size: [Length; 3], weight: Mass, uses: Uses) -> Item {
         family: None,
         with: Vec::new(),
         hazards: Hazards::default(),
+        hazards_said: false,
         guarded: false,
         inside: None,
         hands: 1,

@@ -74,7 +74,7 @@ impl Case<'_> {
         let Some(item) = thing.item else { return };
         let name = thing.name();
         let canned = item.inside.as_deref().is_some_and(|i| same(i, "closed metal can"));
-        let fetched = item.fetched && !item.fixed;
+        let fetched = item.fetched;
         if item.hazards.has(Hazard::SelfHeating) && !canned {
             self.breach(
                 "hazards apart",

@@ -1,13 +1,16 @@
 //! What no placement can take care of, said where it matters: one file a subject.
 
+mod children;
+mod fire;
 mod hazards;
 mod lifting;
 mod rolling;
 mod room;
 mod statics;
+mod unsaid;
 
 use super::super::outcome::{CasterLoad, Caution};
-use crate::domain::{Hazard, Item, Workspace};
+use crate::domain::{Hazards, Item, Workspace};
 use crate::site::Board;
 
 const OURS: &str = "common practice, no source";
@@ -19,9 +22,16 @@ struct About<'a> {
     casters: &'a [CasterLoad],
 }
 
-/// Every subject, the most urgent first.
-const SUBJECTS: &[fn(&About) -> Vec<Caution>] =
-    &[hazards::cautions, room::cautions, statics::cautions, rolling::cautions, lifting::cautions];
+/// A subject that cautions are about.
+type Subject = fn(&About) -> Vec<Caution>;
+
+/// What the inventory and the room ask for, whatever the layout; the most urgent first.
+const OF_INVENTORY: &[Subject] =
+    &[unsaid::cautions, fire::cautions, room::cautions, children::locks, hazards::cautions];
+
+/// What the loaded cart asks for.
+const OF_LAYOUT: &[Subject] =
+    &[children::drawers, statics::cautions, rolling::cautions, lifting::cautions];
 
 /// All cautions that concern this cart and inventory.
 pub(super) fn cautions(
@@ -30,7 +40,13 @@ pub(super) fn cautions(
     casters: &[CasterLoad],
 ) -> Vec<Caution> {
     let about = About { board, workspace, casters };
-    SUBJECTS.iter().flat_map(|subject| subject(&about)).collect()
+    [OF_INVENTORY, OF_LAYOUT].concat().iter().flat_map(|subject| subject(&about)).collect()
+}
+
+/// Those that can be told before anything is placed, of a board with nothing on it.
+pub(crate) fn foreseen(empty: &Board, workspace: &Workspace) -> Vec<Caution> {
+    let about = About { board: empty, workspace, casters: &[] };
+    OF_INVENTORY.iter().flat_map(|subject| subject(&about)).collect()
 }
 
 /// A caution about those items; about the whole cart where there are none.
@@ -43,8 +59,9 @@ impl About<'_> {
     fn named(&self, is: impl Fn(&Item) -> bool) -> Vec<String> {
         self.workspace.items.iter().filter(|i| is(i)).map(|i| i.name.clone()).collect()
     }
-    /// Names of the items with one of those hazards.
-    fn with(&self, hazards: &[Hazard]) -> Vec<String> {
-        self.named(|item| hazards.iter().any(|h| item.hazards.has(*h)))
+    /// Names of the items with one of those hazards; nothing where there is none.
+    fn meeting(&self, hazards: Hazards) -> Option<Vec<String>> {
+        let names = self.named(|item| item.hazards.meets(hazards));
+        (!names.is_empty()).then_some(names)
     }
 }

@@ -1,0 +1,268 @@
+//! Plain words of the trade that let one ask after a hazard: an open list, to which anyone may add a line.
+//!
+//! Each is common practice, no source. A name with such a word is no proof of anything, and a name without one is no proof
+//! of safety: the label and the safety sheet say what a thing is.
+
+use crate::domain::Hazard;
+
+/// Words and phrases that sound like one hazard.
+pub(super) struct Sounds {
+    /// The hazard that they sound like.
+    pub hazard: Hazard,
+    /// In small letters, without a plural ending.
+    pub words: &'static [&'static str],
+    /// Hazards that show, where they are named, that the writer has thought of it: water-based, run from a battery.
+    pub unless: &'static [Hazard],
+}
+
+/// Phrases that hold such a word and mean something else: they are passed over.
+pub(super) const HARMLESS: &[&str] = &[
+    "acid free",
+    "bit brace",
+    "blade guard",
+    "bow saw frame",
+    "clean rag",
+    "dry rag",
+    "drill stand",
+    "glue brush",
+    "glue stick",
+    "glue up",
+    "hand drill",
+    "oil stone",
+    "oilstone",
+    "paint brush",
+    "paint pad",
+    "paint roller",
+    "paint scraper",
+    "paint tray",
+    "plane stop",
+    "saw horse",
+    "saw stool",
+    "spray bottle",
+    "spray gun",
+    "stain guide",
+    "water stone",
+];
+
+/// The table, the gravest first.
+pub(super) const SOUNDS: &[Sounds] = &[
+    Sounds {
+        hazard: Hazard::SelfHeating,
+        words: &["rag", "oily", "oiled cloth", "cotton waste", "finishing cloth", "staining cloth"],
+        unless: &[],
+    },
+    Sounds {
+        hazard: Hazard::Flammable,
+        words: &[
+            "acetone",
+            "alcohol",
+            "benzine",
+            "brake cleaner",
+            "butane",
+            "contact adhesive",
+            "contact cement",
+            "diesel",
+            "ethanol",
+            "fuel",
+            "gas canister",
+            "gas cartridge",
+            "gasoline",
+            "isopropyl",
+            "kerosene",
+            "lacquer",
+            "lighter fluid",
+            "meths",
+            "methylated spirit",
+            "mineral spirit",
+            "naphtha",
+            "paraffin",
+            "petrol",
+            "propane",
+            "rubber solution",
+            "shellac",
+            "solvent",
+            "spirit gum",
+            "thinner",
+            "turpentine",
+            "turps",
+            "white spirit",
+        ],
+        unless: &[],
+    },
+    Sounds {
+        hazard: Hazard::Flammable,
+        words: &["enamel", "oil finish", "primer", "stain", "varnish", "wood dye"],
+        unless: &[Hazard::Liquid],
+    },
+    Sounds {
+        hazard: Hazard::Ignition,
+        words: &[
+            "blow torch",
+            "blowlamp",
+            "blowtorch",
+            "cigarette lighter",
+            "gas lighter",
+            "gas torch",
+            "grinder",
+            "matches",
+            "soldering iron",
+            "soldering station",
+            "welder",
+            "welding set",
+        ],
+        unless: &[],
+    },
+    Sounds {
+        hazard: Hazard::Hot,
+        words: &[
+            "glue gun",
+            "heat gun",
+            "hot air gun",
+            "hot knife",
+            "hot plate",
+            "hot wire cutter",
+            "soldering iron",
+            "soldering station",
+            "steam iron",
+            "travel iron",
+        ],
+        unless: &[],
+    },
+    Sounds { hazard: Hazard::Aerosol, words: &["aerosol", "compressed gas", "spray"], unless: &[] },
+    Sounds {
+        hazard: Hazard::Oxidiser,
+        words: &[
+            "bleach",
+            "chlorine",
+            "hypochlorite",
+            "nitrate",
+            "oxygen",
+            "perchlorate",
+            "permanganate",
+            "peroxide",
+        ],
+        unless: &[],
+    },
+    Sounds {
+        hazard: Hazard::Corrosive,
+        words: &[
+            "acid",
+            "ammonia",
+            "brick cleaner",
+            "caustic",
+            "descaler",
+            "drain cleaner",
+            "etchant",
+            "ferric chloride",
+            "lye",
+            "paint remover",
+            "paint stripper",
+            "rust remover",
+        ],
+        unless: &[],
+    },
+    Sounds {
+        hazard: Hazard::Battery,
+        words: &[
+            "battery",
+            "button cell",
+            "coin cell",
+            "cordless",
+            "lithium",
+            "power bank",
+            "rechargeable",
+        ],
+        unless: &[Hazard::Electric],
+    },
+    Sounds {
+        hazard: Hazard::Electric,
+        words: &[
+            "cable reel",
+            "charger",
+            "circular saw",
+            "compressor",
+            "extension cord",
+            "extension lead",
+            "extension reel",
+            "glue gun",
+            "grinder",
+            "heat gun",
+            "jigsaw",
+            "power supply",
+            "router",
+            "sander",
+            "sanding machine",
+            "sewing machine",
+            "socket strip",
+            "soldering iron",
+            "soldering station",
+            "steam iron",
+        ],
+        unless: &[Hazard::Battery],
+    },
+    Sounds {
+        hazard: Hazard::Liquid,
+        words: &[
+            "cleaner",
+            "detergent",
+            "glue",
+            "ink",
+            "oil",
+            "paint",
+            "thinner",
+            "varnish",
+            "white spirit",
+        ],
+        unless: &[Hazard::Aerosol],
+    },
+    Sounds {
+        hazard: Hazard::Sharp,
+        words: &[
+            "adze",
+            "awl",
+            "axe",
+            "blade",
+            "bradawl",
+            "chisel",
+            "drawknife",
+            "drill bit",
+            "glass cutter",
+            "gouge",
+            "hacksaw",
+            "handsaw",
+            "hatchet",
+            "hole saw",
+            "knife",
+            "marking gauge",
+            "plane",
+            "razor",
+            "saw",
+            "scalpel",
+            "scissors",
+            "scriber",
+            "shears",
+            "snips",
+            "spokeshave",
+        ],
+        unless: &[],
+    },
+];
+
+/// Words of a thing that puts out a fire.
+pub(super) const EXTINGUISHER: &[&str] = &["extinguisher", "fire blanket", "fire bucket"];
+
+/// Words of an edge that is thrown away and replaced.
+pub(super) const BLADE: &[&str] =
+    &["blade", "cutter", "hacksaw", "jigsaw", "knife", "razor", "scalpel"];
+
+/// Words of a container for used blades.
+pub(super) const BLADE_BOX: &[&str] = &[
+    "blade bank",
+    "blade bin",
+    "blade box",
+    "blade can",
+    "blade jar",
+    "blade tin",
+    "sharps bin",
+    "sharps box",
+];
