@@ -43,6 +43,11 @@ pub fn placed<'a>(plan: &'a Plan, copy: &Copy) -> Option<&'a Placement> {
     plan.placements.iter().find(|p| p.item == copy.item && p.copy == copy.copy)
 }
 
+/// A bay and its surface, told once where both have one name.
+pub fn place(bay: &str, surface: &str, dot: &str) -> String {
+    if bay == surface { bay.to_owned() } else { format!("{bay}{dot}{surface}") }
+}
+
 /// A copy by the name that the tables give it.
 pub fn called(plan: &Plan, copy: &Copy) -> String {
     placed(plan, copy).map_or_else(|| copies(&copy.item, copy.copy, 1, 2), name)

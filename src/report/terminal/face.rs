@@ -187,9 +187,9 @@ fn surface(page: &Page, plan: &Plan, placed: &Placement) -> String {
     }
 }
 
-/// A bay and its surface, told once where both have one name.
+/// A bay and its surface with the dot that the page has.
 pub fn place(page: &Page, bay: &str, surface: &str) -> String {
-    if bay == surface { bay.to_owned() } else { format!("{bay}{}{surface}", page.dot()) }
+    sentence::place(bay, surface, page.dot())
 }
 
 /// An item with its copies, and the way it is taken where that is not its face's.
