@@ -3,6 +3,7 @@
 pub mod faults;
 mod figure;
 pub mod json;
+pub mod page;
 #[cfg(test)]
 mod sample;
 mod sentence;

@@ -13,7 +13,7 @@ pub use font::width;
 pub use mark::{Anchor, Frame, Mark, Point, Text, Tie};
 pub use paper::{Paper, Size};
 pub use style::{Colour, Fill, Pen, Weight};
-pub use svg::{FONT, font_face, inline, palette, rules, svg};
+pub use svg::{FONT, address, base64, font_face, inline, palette, rules, svg};
 
 /// One drawing on one page.
 #[derive(Clone, Debug)]

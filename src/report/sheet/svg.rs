@@ -135,12 +135,20 @@ impl Writer {
             }
             Mark::Text(text) => self.text(out, text),
             Mark::Group { tie, marks } => {
-                let _ = writeln!(out, "<g{}>", attributes(tie));
+                // On a page, what shows a thing leads to its story.
+                let link = tie.placement.filter(|_| self.inline);
+                let tag = if link.is_some() { "a" } else { "g" };
+                let _ = writeln!(
+                    out,
+                    "<{tag}{}{}>",
+                    attributes(tie),
+                    link.map_or_else(String::new, |to| leads(tie, to))
+                );
                 if let Some(name) = &tie.name {
                     let _ = writeln!(out, "<title>{}</title>", escape(name));
                 }
                 self.marks(out, marks);
-                out.push_str("</g>\n");
+                let _ = writeln!(out, "</{tag}>");
             }
         }
     }
@@ -180,6 +188,17 @@ impl Writer {
             escape(&text.text)
         );
     }
+}
+
+/// The name under which a page tells of a placement.
+pub fn address(placement: usize) -> String {
+    format!("item-{placement}")
+}
+
+fn leads(tie: &Tie, placement: usize) -> String {
+    let name =
+        tie.name.as_deref().map_or_else(String::new, |n| format!(" aria-label=\"{}\"", escape(n)));
+    format!(" href=\"#{}\"{name}", address(placement))
 }
 
 fn attributes(tie: &Tie) -> String {
@@ -271,7 +290,8 @@ fn escape(text: &str) -> String {
     out
 }
 
-fn base64(bytes: &[u8]) -> String {
+/// Bytes in sixty-fours (RFC 4648, chapter 4).
+pub fn base64(bytes: &[u8]) -> String {
     const LETTERS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
     let mut out = String::with_capacity(bytes.len().div_ceil(3) * 4);
     for three in bytes.chunks(3) {
