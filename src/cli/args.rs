@@ -1,5 +1,6 @@
 //! What can be typed.
 
+use crate::report::sheet::Size;
 use crate::solve::Effort;
 use clap::{Args as Group, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
@@ -90,6 +91,23 @@ pub enum Command {
         /// The other
         b: PathBuf,
     },
+    /// Draw the layout: faces to scale, places from above, ways on foot, the whole cart
+    Draw {
+        #[command(flatten)]
+        workspace: Workspace,
+        /// The folder for the drawings
+        #[arg(long, value_name = "DIR")]
+        out: PathBuf,
+        /// What to write
+        #[arg(long, value_enum, default_value_t = Format::Svg)]
+        format: Format,
+        /// The size of the sheets
+        #[arg(long, value_enum, default_value_t = PaperArg::A4)]
+        paper: PaperArg,
+        /// Replace files that are there already
+        #[arg(long)]
+        overwrite: bool,
+    },
     /// Print completions for a shell
     Completions {
         /// The shell
@@ -113,6 +131,31 @@ pub struct Workspace {
     /// Columns to print to, instead of the terminal's (40 to 400)
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(40..=400))]
     pub width: Option<u16>,
+}
+
+/// What drawings are written as.
+#[derive(ValueEnum, Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Format {
+    /// A picture a sheet, for a browser or a drawing program
+    Svg,
+}
+
+/// A size of paper.
+#[derive(ValueEnum, Clone, Copy, PartialEq, Eq, Debug)]
+pub enum PaperArg {
+    /// 210 x 297 mm
+    A4,
+    /// 8 1/2 x 11 in
+    Letter,
+}
+
+impl From<PaperArg> for Size {
+    fn from(paper: PaperArg) -> Size {
+        match paper {
+            PaperArg::A4 => Size::A4,
+            PaperArg::Letter => Size::Letter,
+        }
+    }
 }
 
 /// How to search.

@@ -15,16 +15,16 @@ use crate::tasks::outcome::{Plan, Status};
 use std::path::Path;
 
 /// A workspace with its layout, and what was found in its files.
-struct Lived {
-    workspace: domain::Workspace,
-    layout: Layout,
-    findings: Vec<Finding>,
+pub(super) struct Lived {
+    pub(super) workspace: domain::Workspace,
+    pub(super) layout: Layout,
+    pub(super) findings: Vec<Finding>,
 }
 
 /// Reads a workspace that must have a layout; prints what is wrong and gives an exit where it cannot be used.
 ///
 /// Faults of single entries of layout.yaml do not end it here: they are findings of the layout.
-fn read(at: &Workspace) -> Result<Result<Lived, Exit>, WriteError> {
+pub(super) fn read(at: &Workspace) -> Result<Result<Lived, Exit>, WriteError> {
     let loaded = files::load(&at.workspace);
     if loaded.unreadable || loaded.workspace.is_none() {
         run::refuse(at, &loaded.findings)?;
@@ -63,7 +63,7 @@ fn settings(search: &Search) -> Settings {
 }
 
 /// Good where nothing is wanting and no entry of the layout was at fault.
-fn exit(plan: &Plan, findings: usize, read: &[Finding]) -> Exit {
+pub(super) fn exit(plan: &Plan, findings: usize, read: &[Finding]) -> Exit {
     let good =
         plan.status == Status::Complete && findings == 0 && !read.iter().any(Finding::is_fault);
     if good { Exit::Good } else { Exit::Wanting }

@@ -1,6 +1,7 @@
 //! The command line: arguments, reading and writing, exit codes, progress.
 
 mod args;
+mod draw;
 mod living;
 mod manual;
 mod output;

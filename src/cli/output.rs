@@ -43,16 +43,19 @@ pub fn in_the_way<'n>(folder: &Path, names: &[&'n str]) -> Vec<&'n str> {
 }
 
 /// Writes several files into a folder: all of them are written out beside their places first, then each is moved there.
-pub fn write_all(folder: &Path, files: &[(&str, &str)]) -> Result<(), WriteError> {
+pub fn write_all(
+    folder: &Path,
+    files: &[(impl AsRef<Path>, impl AsRef<[u8]>)],
+) -> Result<(), WriteError> {
     let fail = |what: &Path| {
         let what = what.display().to_string();
         move |error| WriteError { what, error }
     };
     fs::create_dir_all(folder).map_err(fail(folder))?;
     let mut ready = Vec::new();
-    for (name, text) in files {
+    for (name, bytes) in files {
         let path = target(&folder.join(name));
-        let file = beside(&path, text).map_err(fail(&path))?;
+        let file = beside(&path, bytes.as_ref()).map_err(fail(&path))?;
         ready.push((path, file));
     }
     for (path, file) in ready {
@@ -67,10 +70,10 @@ fn target(path: &Path) -> PathBuf {
     fs::canonicalize(path).unwrap_or_else(|_| path.to_owned())
 }
 
-fn beside(path: &Path, text: &str) -> io::Result<tempfile::NamedTempFile> {
+fn beside(path: &Path, bytes: &[u8]) -> io::Result<tempfile::NamedTempFile> {
     let folder = path.parent().unwrap_or(Path::new("."));
     let mut file = ordinary(tempfile::Builder::new().prefix(".toolberth-")).tempfile_in(folder)?;
-    file.write_all(text.as_bytes())?;
+    file.write_all(bytes)?;
     file.as_file().sync_all()?;
     if let Ok(old) = fs::metadata(path) {
         file.as_file().set_permissions(old.permissions())?;

@@ -3,7 +3,7 @@
 use super::args::{Args, Command, Search, Workspace};
 use super::output::{WriteError, in_the_way, print, warn, write_all};
 use super::progress::watched;
-use super::{Exit, living};
+use super::{Exit, draw, living};
 use crate::domain;
 use crate::files::{self, write_layout};
 use crate::finding::{Finding, Severity};
@@ -36,6 +36,9 @@ pub fn run(args: &Args) -> Result<Exit, WriteError> {
         Command::Room { workspace, wish } => living::room(workspace, wish.as_deref()),
         Command::Why { workspace, item } => living::why(workspace, item),
         Command::Compare { workspace, a, b } => living::compare(workspace, a, b),
+        Command::Draw { workspace, out, format, paper, overwrite } => {
+            draw::draw(workspace, out, *format, *paper, *overwrite)
+        }
         Command::Completions { shell } => {
             let mut text = Vec::new();
             clap_complete::generate(*shell, &mut Args::command(), "toolberth", &mut text);
@@ -159,14 +162,18 @@ pub(super) fn would_overwrite(
     if let Some(folder) = out.filter(|_| !overwrite) {
         let there = in_the_way(folder, &[LAYOUT, REPORT]);
         if !there.is_empty() {
-            let is = if there.len() == 1 { "is" } else { "are" };
-            let finding = Finding::fault(format!("{} {is} there already", there.join(" and ")))
-                .help("name another folder, or add --overwrite to replace what is there");
-            refuse(at, &[finding])?;
+            refuse(at, &[already(&there)])?;
             return Ok(true);
         }
     }
     Ok(false)
+}
+
+/// That files are in the way.
+pub(super) fn already(there: &[&str]) -> Finding {
+    let is = if there.len() == 1 { "is" } else { "are" };
+    Finding::fault(format!("{} {is} there already", there.join(" and ")))
+        .help("name another folder, or add --overwrite to replace what is there")
 }
 
 pub(super) fn write_plan(folder: &Path, plan: &Plan) -> Result<(), WriteError> {

@@ -3,9 +3,11 @@
 //! The keys are a contract: more may be added, those that are here stay.
 
 mod asking;
+mod drawn;
 mod extreme;
 
 pub use asking::{compare, room, why};
+pub use drawn::drawn;
 
 use serde::{Serialize, Serializer, ser::SerializeMap};
 

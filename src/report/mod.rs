@@ -1,5 +1,6 @@
 //! Sets out what the tasks have worked out, and computes no figure of its own: it only rounds and words.
 
+pub mod drawing;
 pub mod faults;
 mod figure;
 pub mod json;

@@ -3,6 +3,7 @@
 pub mod audit;
 pub mod check;
 pub mod compare;
+pub mod draw;
 pub mod offer;
 pub mod outcome;
 pub mod plan;

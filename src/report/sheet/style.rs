@@ -25,8 +25,10 @@ pub enum Pen {
     Medium,
     /// Outlines of the cart and of walls.
     Thick,
-    /// What is hidden.
+    /// What stands before the rest and lets it be seen.
     Dashed,
+    /// Edges of things that others hide.
+    Hidden,
     /// Axes and limits.
     Chain,
     /// A way on foot.
@@ -129,12 +131,13 @@ const fn stroke(
 
 impl Pen {
     /// All that draw something.
-    pub const ALL: [Pen; 9] = [
+    pub const ALL: [Pen; 10] = [
         Pen::Hair,
         Pen::Thin,
         Pen::Medium,
         Pen::Thick,
         Pen::Dashed,
+        Pen::Hidden,
         Pen::Chain,
         Pen::Way,
         Pen::Faint,
@@ -150,6 +153,7 @@ impl Pen {
             Pen::Medium => stroke("medium", 0.25, &[], INK),
             Pen::Thick => stroke("thick", 0.5, &[], INK),
             Pen::Dashed => stroke("dashed", 0.25, &[2.0, 1.0], INK),
+            Pen::Hidden => stroke("hidden", 0.13, &[1.0, 0.7], FAINT),
             Pen::Chain => stroke("chain", 0.18, &[4.0, 0.8, 0.8, 0.8], FAINT),
             Pen::Way => stroke("way", 0.5, &[1.6, 0.9], WAY),
             Pen::Faint => stroke("faint", 0.13, &[], FAINT),

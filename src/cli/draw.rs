@@ -1,0 +1,70 @@
+//! `draw`: the pictures of a layout, as files.
+
+use super::args::{Format, PaperArg, Workspace};
+use super::output::{WriteError, in_the_way, print, write_all};
+use super::{Exit, living, run};
+use crate::report::drawing::drawings;
+use crate::report::json;
+use crate::report::sheet::{self, Sheet};
+use crate::tasks;
+use crate::tasks::outcome::Plan;
+use std::path::Path;
+
+/// A file to be written: its name and what is in it.
+pub(super) type File = (String, Vec<u8>);
+
+/// Writes the drawings of a layout.
+pub fn draw(
+    at: &Workspace,
+    out: &Path,
+    format: Format,
+    paper: PaperArg,
+    overwrite: bool,
+) -> Result<Exit, WriteError> {
+    let lived = match living::read(at)? {
+        Ok(lived) => lived,
+        Err(exit) => return Ok(exit),
+    };
+    let drawn = match tasks::draw::draw(&lived.workspace, &lived.layout) {
+        Ok(drawn) => drawn,
+        Err(findings) => {
+            run::refuse(at, &findings)?;
+            return Ok(Exit::Wrong);
+        }
+    };
+    let sheets = drawings(&drawn.plan, paper.into());
+    let files = files(&drawn.plan, &sheets, format);
+    if !overwrite && refused(at, out, &files)? {
+        return Ok(Exit::Wrong);
+    }
+    write_all(out, &files)?;
+    let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+    let text = if at.json { json::drawn(&sheets, &names) } else { told(out, &names) };
+    print(&text)?;
+    Ok(living::exit(&drawn.plan, drawn.findings.len(), &lived.findings))
+}
+
+/// The files of one format.
+pub(super) fn files(_plan: &Plan, sheets: &[Sheet], format: Format) -> Vec<File> {
+    match format {
+        Format::Svg => {
+            let one = |s: &Sheet| (format!("{}.svg", s.id), sheet::svg(s).into_bytes());
+            sheets.iter().map(one).collect()
+        }
+    }
+}
+
+/// Whether files are in the way; if so, says so.
+fn refused(at: &Workspace, out: &Path, files: &[File]) -> Result<bool, WriteError> {
+    let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+    let there = in_the_way(out, &names);
+    if there.is_empty() {
+        return Ok(false);
+    }
+    run::refuse(at, &[run::already(&there)])?;
+    Ok(true)
+}
+
+fn told(out: &Path, names: &[&str]) -> String {
+    names.iter().map(|name| format!("{}\n", out.join(name).display())).collect()
+}
