@@ -138,6 +138,8 @@ pub struct Workspace {
 pub enum Format {
     /// A picture a sheet, for a browser or a drawing program
     Svg,
+    /// One document, to print
+    Pdf,
 }
 
 /// A size of paper.

@@ -45,12 +45,13 @@ pub fn draw(
 }
 
 /// The files of one format.
-pub(super) fn files(_plan: &Plan, sheets: &[Sheet], format: Format) -> Vec<File> {
+pub(super) fn files(plan: &Plan, sheets: &[Sheet], format: Format) -> Vec<File> {
     match format {
         Format::Svg => {
             let one = |s: &Sheet| (format!("{}.svg", s.id), sheet::svg(s).into_bytes());
             sheets.iter().map(one).collect()
         }
+        Format::Pdf => vec![("drawings.pdf".to_owned(), sheet::pdf(sheets, &plan.name))],
     }
 }
 

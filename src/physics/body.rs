@@ -29,6 +29,8 @@ const SEAT: Length = Length::mm(485);
 /// A person's heights over the floor, with shoes, and how far the arm goes in.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Body {
+    /// Of the top of the head.
+    pub crown: Length,
     /// Of the eye.
     pub eye: Length,
     /// Of the shoulder (acromion).
@@ -89,6 +91,7 @@ impl Body {
     pub fn standing(stature: Length) -> Body {
         let over_floor = |ten_thousandths| share(stature, ten_thousandths) + SHOE;
         Body {
+            crown: stature + SHOE,
             eye: over_floor(9_342),      // .9331 / .9352
             shoulder: over_floor(8_201), // .8198 / .8203
             elbow: over_floor(6_291),    // .6287 / .6294
@@ -112,10 +115,11 @@ impl Body {
     /// A person in a wheelchair: the band of the accessibility standard, 380 to 1220 mm, whatever the stature.
     ///
     /// Eye, shoulder and elbow over the seat are the mean of the medians of women and men in ANSUR II (748 / 804,
-    /// 564 / 603, 253 / 268 mm, computed from the data).
+    /// 564 / 603, 253 / 268 mm, computed from the data); the crown likewise (857 / 918 mm, from memory).
     pub fn seated() -> Body {
         let [lowest, highest, _] = SEATED_BAND;
         Body {
+            crown: SEAT + Length::mm(888),
             eye: SEAT + Length::mm(776),
             shoulder: SEAT + Length::nm(583_500_000),
             elbow: SEAT + Length::nm(260_500_000),

@@ -457,6 +457,8 @@ pub fn plan() -> Plan {
         bound: Bound { cost: Some(Price::from_s(90.4)), gap: Some(0.0776), gap_with_handling: Some(0.01496) },
         effort: Effort { moves: 400_000, priced: 130_000, seconds: 3.2, restarts: 4, ended_early: false },
         elevations: faces.iter().map(|(face, theme)| elevation(*face, theme, &placements)).collect(),
+        ground: ground(),
+        person: person(),
         loading: vec![
             Step { text: "Lock the casters; put in what is heavy and low: belt sander, paint tins".into(), placements: vec![17, 18] },
             Step { text: "Then the drawers, one at a time".into(), placements: vec![13, 14, 15, 16] },
@@ -491,4 +493,55 @@ pub fn unsafe_plan() -> Plan {
     plan.start.same_items = false;
     plan.bound = Bound { cost: None, gap: None, gap_with_handling: None };
     plan
+}
+
+/// A floor with one station in front of the cart.
+fn ground() -> Ground {
+    let at = |x: i64, y: i64| [Length::mm(x), Length::mm(y)];
+    let walk = Walk {
+        face: Face::Right,
+        bay: "hooks".into(),
+        route: vec![at(525, -400), at(1050, -250), at(1300, 0), at(1450, 280)],
+        length: Length::mm(1250),
+        rolled_out: false,
+        time: Time::from_s(2.1),
+    };
+    Ground {
+        room: None,
+        cart: Rect2::new(at(0, 0), at(1050, 560)),
+        hung: Vec::new(),
+        obstacles: vec![Rect2::new(at(-200, -1600), at(1300, -900))],
+        stations: vec![StationWays {
+            name: "bench work".into(),
+            share: crate::units::Share::ALL,
+            work: Face::Front,
+            at: at(525, -400),
+            walls: vec![Face::Back],
+            ways: vec![walk],
+        }],
+    }
+}
+
+/// Someone of 1700 mm.
+fn person() -> Person {
+    let mm = Length::mm;
+    let band = |zone, from, to: Option<i64>| Band { zone, from: mm(from), to: to.map(mm) };
+    Person {
+        crown: mm(1725),
+        eye: mm(1613),
+        shoulder: mm(1419),
+        elbow: mm(1094),
+        knuckle: mm(760),
+        knee: mm(496),
+        overhead: mm(2094),
+        arm: mm(529),
+        seated: false,
+        bands: vec![
+            band(Zone::Kneel, 0, Some(496)),
+            band(Zone::Bend, 496, Some(760)),
+            band(Zone::Easy, 760, Some(1419)),
+            band(Zone::Stretch, 1419, Some(2094)),
+            band(Zone::Out, 2094, None),
+        ],
+    }
 }

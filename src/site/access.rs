@@ -1,5 +1,9 @@
 //! What it costs to walk to each space: one table for the whole search, with all stations folded in.
 
+mod ways;
+
+pub use ways::{Surroundings, WayOnFoot, surroundings};
+
 use super::Site;
 use super::surface::{SpaceKind, local};
 use super::walk::{CLEARANCE, Floor, Rect2};

@@ -5,6 +5,8 @@
 //! exactly round corners. The shortest way is then a taut string: straight pieces that touch the round corners, and
 //! arcs along them. All pieces that can be part of one are laid out, and the shortest chain of them is found.
 
+mod route;
+
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 use libm::{acos, asin, atan2, cos, sin, sqrt};
@@ -21,7 +23,7 @@ const TOUCH: f64 = 5e-7;
 const TURN: f64 = 1e-7;
 
 /// A rectangle of the floor plan, from its least to its greatest corner.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Default)]
 pub struct Rect2 {
     /// The corner with the least x and y.
     pub min: [Length; 2],
@@ -93,7 +95,7 @@ impl Floor {
         }
         let web = self.web(ends);
         let (_, length) =
-            dijkstra(&0, |&knot: &usize| web[knot].iter().copied(), |&knot| knot == 1)?;
+            dijkstra(&0, |&knot: &usize| web.edges[knot].iter().copied(), |&knot| knot == 1)?;
         Some(Length::nm(length))
     }
 
@@ -155,9 +157,9 @@ impl Floor {
     }
 
     /// All pieces as a web of knots: the two ends first, then the places where pieces meet on the arcs.
-    fn web(&self, ends: [Point; 2]) -> Vec<Vec<(usize, i64)>> {
-        let mut web =
-            Web { edges: vec![Vec::new(); 2], arcs: vec![Vec::new(); self.corners.len()] };
+    fn web(&self, ends: [Point; 2]) -> Web {
+        let arcs = vec![Vec::new(); self.corners.len()];
+        let mut web = Web { edges: vec![Vec::new(); 2], bends: vec![None; 2], arcs };
         for straight in &self.straights {
             let knots = [0, 1].map(|end| web.knot(straight.corners[end], straight.turns[end]));
             web.join(knots, straight.length);
@@ -171,7 +173,7 @@ impl Floor {
         for corner in 0..self.corners.len() {
             self.lay_arc(&mut web, corner);
         }
-        web.edges
+        web
     }
 
     /// The straight pieces from an end that touch a corner.
@@ -211,6 +213,8 @@ impl Floor {
 struct Web {
     /// From each knot, where pieces lead and how long they are.
     edges: Vec<Vec<(usize, i64)>>,
+    /// Of each knot, its corner and how far it is along that corner's arc; nothing for the two ends.
+    bends: Vec<Option<(usize, f64)>>,
     /// On each corner's arc, the knots by how far they are along it.
     arcs: Vec<Vec<(f64, usize)>>,
 }
@@ -218,6 +222,7 @@ struct Web {
 impl Web {
     fn knot(&mut self, corner: usize, turn: f64) -> usize {
         self.edges.push(Vec::new());
+        self.bends.push(Some((corner, turn)));
         let knot = self.edges.len() - 1;
         self.arcs[corner].push((turn, knot));
         knot

@@ -3,6 +3,8 @@
 //! Frame of all coordinates: millimetres from the floor under the front-left corner of the carcass, x right, y back, z up.
 
 mod extreme;
+mod ground;
+mod person;
 
 use crate::domain::{Face, Hazards, Layout, Pose};
 use crate::finding::Finding;
@@ -11,6 +13,8 @@ use crate::physics::body::Posture;
 pub use crate::site::Kind;
 use crate::units::{Length, Mass, Price, Time, Unit, Uses};
 pub use extreme::{Amount, Extreme, Limit, Mark};
+pub use ground::{Ground, Rect2, StationWays, Walk};
+pub use person::{Band, Person};
 
 /// Whether a plan may be used as it is.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -429,6 +433,10 @@ pub struct Plan {
     pub effort: Effort,
     /// The faces to scale.
     pub elevations: Vec<Elevation>,
+    /// The floor round the cart: stations, walls and ways on foot.
+    pub ground: Ground,
+    /// The person's heights, and how each is reached.
+    pub person: Person,
     /// How to load it: heavy and low first.
     pub loading: Vec<Step>,
     /// Placements that earn their place least, as indices with what keeping them off the cart would cost a week.

@@ -10,8 +10,8 @@ use toolberth::domain::{
 use toolberth::finding::Span;
 use toolberth::geometry::Box3;
 use toolberth::tasks::outcome::{
-    Balance, Bound, CasterLoad, Copy, Effort, Kind, LeftOut, Placement, Plan, Solid, Start, Status,
-    SurfaceLoad, TermPart, Tip, Worth, Zone,
+    Balance, Bound, CasterLoad, Copy, Effort, Ground, Kind, LeftOut, Person, Placement, Plan,
+    Solid, Start, Status, SurfaceLoad, TermPart, Tip, Worth, Zone,
 };
 use toolberth::units::{Length, Mass, Price, Time, Unit, Uses};
 
@@ -384,6 +384,8 @@ pub fn plan() -> Plan {
         bound: Bound { cost: Some(bound), gap: gap(cost), gap_with_handling: gap(cost + handling) },
         effort: Effort { moves: 10, priced: 5, seconds: 0.1, restarts: 1, ended_early: false },
         elevations: Vec::new(),
+        ground: Ground::default(),
+        person: Person::default(),
         loading: Vec::new(),
         earning_least: Vec::new(),
         layout: Layout { entries: all.iter().map(entry).collect() },

@@ -6,12 +6,14 @@
 pub mod font;
 mod mark;
 mod paper;
+mod pdf;
 mod style;
 mod svg;
 
 pub use font::width;
 pub use mark::{Anchor, Frame, Mark, Point, Text, Tie};
 pub use paper::{Paper, Size};
+pub use pdf::pdf;
 pub use style::{Colour, Fill, Pen, Weight};
 pub use svg::{FONT, address, base64, font_face, inline, palette, rules, svg};
 

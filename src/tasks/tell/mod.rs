@@ -3,6 +3,7 @@
 mod caution;
 mod elevation;
 mod extremes;
+mod ground;
 mod loading;
 mod mass;
 mod missing;
@@ -40,6 +41,8 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         seed: 0,
         cautions: caution::cautions(board, workspace, &casters),
         elevations: elevation::elevations(board, workspace, &order, &placements),
+        ground: ground::ground(board.site(), workspace),
+        person: ground::person(board.site()),
         loading: loading::loading(board, &order, &placements),
         earning_least: placement::earning_least(board, ledger, &order),
         layout: Layout { entries: placement::entries(board, &order) },
