@@ -8,6 +8,8 @@ pub fn checks() -> Topic {
     let mut topic = Topic::new("hazards");
     distance(&mut topic);
     amounts(&mut topic);
+    ways(&mut topic);
+    classes(&mut topic);
     chests(&mut topic);
     topic
 }
@@ -28,27 +30,69 @@ fn distance(topic: &mut Topic) {
 
 fn amounts(topic: &mut Topic) {
     let litres = |gallons: f64| gallons * fire::GALLON;
+    let formula = "physics::fire: amounts";
+    let room = "29 CFR 1926.152(b)(1), read as quoted on three supplier pages; litres computed";
+    topic.against(formula, Status::Read, room).near(
+        "in a room outside an approved cabinet, litres",
+        litres(fire::ROOM),
+        94.6,
+        0.1,
+    );
+    let table = "29 CFR 1910.106 Table H-12, read as reprinted in a safety manual; litres computed";
     topic
-        .against(
-            "physics::fire: amounts",
-            Status::Read,
-            "29 CFR 1926.152(b)(1), read as quoted on three supplier pages; litres computed",
-        )
-        .near("in a room outside an approved cabinet, litres", litres(fire::ROOM), 94.6, 0.1);
-    topic
-        .against(
-            "physics::fire: amounts",
-            Status::Read,
-            "29 CFR 1910.106 Table H-12, read as reprinted in a safety manual; litres computed",
-        )
+        .against(formula, Status::Read, table)
         .table(
             "largest containers, litres",
             [
-                ("glass or plastic", litres(fire::BOTTLE), 3.785, 0.01),
-                ("metal can", litres(fire::CAN), 18.927, 0.01),
+                ("glass or plastic, class IC to III", litres(fire::BOTTLE), 3.785, 0.01),
+                ("metal can, other than class IA", litres(fire::CAN), 18.927, 0.01),
+                ("safety can, other than class IA", litres(fire::CAN), 18.927, 0.01),
             ],
         )
-        .holds("a metal can may be larger than a bottle", fire::CAN > fire::BOTTLE);
+        .holds("no class has a larger bottle: 1/8 gal for IA, 1/4 for IB", fire::BOTTLE >= 0.25)
+        .holds("no class has a larger can: 1 gal for IA", fire::CAN >= 1.0);
+    topic
+        .against(formula, Status::Read, "34 Pa. Code § 14a.44(b)(1), read")
+        .near("class I in a house and its garage, gallons", fire::HOUSE, 5.0, 0.0)
+        .near("the same in litres", litres(fire::HOUSE), 18.93, 0.01);
+    topic.against(formula, Status::Computed, "definition: 231 cubic inches of 25.4 mm").near(
+        "a gallon in litres",
+        fire::GALLON,
+        231.0 * 0.254_f64.powi(3),
+        1e-9,
+    );
+}
+
+fn ways(topic: &mut Topic) {
+    let formula = "physics::fire: ways";
+    topic
+        .against(
+            formula,
+            Status::Read,
+            "29 CFR 1910.36(g)(2), read as quoted by a compliance publisher",
+        )
+        .near("narrowest way out, mm", fire::WAY_OUT.as_mm(), 711.0, 1.0)
+        .near("narrowest way out, in", fire::WAY_OUT.as_mm() / 25.4, 28.0, 1e-9);
+    topic
+        .against(formula, Status::Read, "29 CFR 1910.157(d)(4), read as quoted on three pages")
+        .near(
+            "to an extinguisher for burning liquids, m",
+            fire::TO_EXTINGUISHER.as_mm() / 1e3,
+            15.2,
+            0.05,
+        )
+        .near("the same in ft", fire::TO_EXTINGUISHER.as_mm() / 304.8, 50.0, 1e-9);
+}
+
+/// Classes of flammable liquids: the flash point that parts the most easily lit from the others.
+fn classes(topic: &mut Topic) {
+    let source = "GHS and 29 CFR 1910.1200 App. B, read on three pages";
+    let below = |limit: f64| fire::FLASH <= limit;
+    topic
+        .against("physics::fire::FLASH", Status::Read, source)
+        .near("categories 1 and 2 flash below, °C", fire::FLASH, 23.0, 0.0)
+        .holds("category 3 goes on to 60 °C", below(60.0))
+        .holds("category 4 goes on to 93 °C", below(93.0));
 }
 
 /// The borrowed test of chests.
