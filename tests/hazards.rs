@@ -641,6 +641,25 @@ fn fire_is_told_with_its_figures() {
     let cordless = ("cordless iron", "hazards: [hot, battery]", "rear@0,0");
     told(&[
         Told {
+            words: "Without the can (rags): off the cart",
+            things: &[
+                ("rags", "hazards: [self-heating]", "low/floor@0,0"),
+                ("tin of rags", "hazards: [self-heating], inside: closed metal can", "high@0,0"),
+            ],
+            shop: "",
+            names: Some(&["rags", "tin of rags"]),
+        },
+        Told {
+            words: "Without the can",
+            things: &[(
+                "rags",
+                "hazards: [self-heating], inside: closed metal can",
+                "low/floor@0,0",
+            )],
+            shop: "",
+            names: None,
+        },
+        Told {
             words: "what burns (varnish): 10.7 m (35 ft) at least, and keep watch for 30 minutes",
             things: &[iron, varnish],
             shop: "",
@@ -774,14 +793,20 @@ fn the_room_decides_what_belongs_off_the_cart() {
             names: Some(&[]),
         },
         Told { words: "way out: 711", things: both, shop: &flat, names: None },
-        Told { words: "Charging is off the cart", things: both, shop: &flat, names: all },
         Told {
-            words: "at most 18.9 litres, 5 US gal",
+            words: "People live here, so not while they sleep: charge off the cart",
+            things: both,
+            shop: &flat,
+            names: Some(&["drill"]),
+        },
+        Told { words: "so not while they sleep", things: both, shop: &shed, names: None },
+        Told {
+            words: "18.9 litres (5 US gal)",
             things: &[varnish],
             shop: &flat,
             names: Some(&["varnish"]),
         },
-        Told { words: "Charging is off the cart", things: &[varnish], shop: &flat, names: None },
+        Told { words: "Charge off", things: &[varnish], shop: &flat, names: None },
         Told { words: "18.9 litres", things: &[drill], shop: &flat, names: None },
         Told { words: "People live here", things: &[MALLET], shop: &flat, names: None },
         Told { words: "People meet here", things: both, shop: &hall, names: Some(&["varnish"]) },
@@ -871,6 +896,7 @@ fn names_of_the_trade_are_asked_about() {
         ("paint brush", "", ""),
         ("glue stick box", "", ""),
         ("glue gun", "", "hot electric liquid"),
+        ("glue gun", "hazards: [hot, electric]", ""),
         ("soldering station", "hazards: [hot, electric]", "ignition"),
         ("drain cleaner", "", "corrosive liquid"),
         ("bleach", "", "oxidiser"),

@@ -213,7 +213,7 @@ pub(super) const SOUNDS: &[Sounds] = &[
             "varnish",
             "white spirit",
         ],
-        unless: &[Hazard::Aerosol],
+        unless: &[Hazard::Aerosol, Hazard::Hot],
     },
     Sounds {
         hazard: Hazard::Sharp,

@@ -18,7 +18,14 @@ pub(super) fn cautions(about: &About) -> Vec<Caution> {
 
 fn self_heating(about: &About) -> Option<Caution> {
     let rags = about.meeting(Hazards::of(&[Hazard::SelfHeating]))?;
-    let text = "Oily rags heat up by themselves and can catch fire with nobody there: only in a covered metal can, the lid shut, emptied every day. How to wet and throw away what was in it, the product's label and the local fire code say. Without the can they belong off the cart and out of doors.";
+    let bare = about.named(|i| i.hazards.has(Hazard::SelfHeating) && !i.is_canned());
+    let without = match bare.is_empty() {
+        true => String::new(),
+        false => format!(" Without the can ({}): off the cart and out of doors.", bare.join(", ")),
+    };
+    let text = format!(
+        "Oily rags heat up by themselves and can catch fire with nobody there: only in a covered metal can, the lid shut, emptied every day. How to wet and throw away what was in it, the product's label and the local fire code say.{without}"
+    );
     let source = "29 CFR 1910.106(h)(8)(iii) and 1910.125(e)(4)(ii), read as quoted; 30 CFR 56.4104(b) and IFC 3304.2, read";
     Some(caution(rags, text, source))
 }

@@ -1,5 +1,6 @@
 //! What each hazard asks for beside its place, fire apart.
 
+use super::room::is_lived_in;
 use super::{About, Caution, OURS, caution};
 use crate::domain::{Hazard, Hazards, Item};
 use crate::tasks::question::{has_blades, keeps_used_blades};
@@ -43,12 +44,16 @@ fn biting(about: &About) -> Option<Caution> {
 
 fn battery(about: &About) -> Option<Caution> {
     let items = about.meeting(Hazards::of(&[Hazard::Battery]))?;
-    let text = "Charge off the cart, while somebody is awake and sees it, on something that does not burn, with their own charger and away from the way out. One that is swollen, dented, wet or hot goes out of the house, to where the local code takes it.";
-    Some(caution(
-        items,
-        text,
-        "fire services' advice on lithium batteries, read on three pages; the maker's label comes first",
-    ))
+    let home = if is_lived_in(about) {
+        "People live here, so not while they sleep: charge"
+    } else {
+        "Charge"
+    };
+    let text = format!(
+        "{home} off the cart, while somebody is awake and sees it, on something that does not burn, with their own charger and away from the way out. One that is swollen, dented, wet or hot goes out of the house, to where the local code takes it."
+    );
+    let source = "fire services' advice on lithium batteries, read on three pages; the maker's label comes first";
+    Some(caution(items, text, source))
 }
 
 fn electric(about: &About) -> Option<Caution> {

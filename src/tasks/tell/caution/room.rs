@@ -140,21 +140,19 @@ fn way_out(about: &About) -> Caution {
 }
 
 fn lived_in(about: &About) -> Option<Caution> {
-    let burns = about.meeting(BURNS);
-    let charged = about.meeting(CHARGED);
-    let mut text = String::from("People live here.");
-    if burns.is_some() {
-        text += &format!(
-            " Fuels, finishes and oily rags belong off the cart, outside the rooms that people live and sleep in, where the local code allows it (one state's code: at most {:.1} litres, {HOUSE:.0} US gal, of the most easily lit in a house with its garage; to be below that proves nothing).",
-            HOUSE * GALLON
-        );
-    }
-    if charged.is_some() {
-        text += " Charging is off the cart: not while people sleep, nor in the only way out.";
-    }
-    let source = "34 Pa. Code § 14a.44(b)(1), read, for the amount; fire services' advice on batteries, read; the local fire code comes first";
-    let items = about.meeting(BURNS.or(CHARGED))?;
+    let items = about.meeting(BURNS)?;
+    let text = format!(
+        "People live here: fuels, finishes and oily rags belong off the cart, outside the rooms that people live and sleep in, where the local code allows it. One state's code lets a house with its garage have {:.1} litres ({HOUSE:.0} US gal) of the most easily lit: to be below that proves nothing.",
+        HOUSE * GALLON
+    );
+    let source =
+        "34 Pa. Code § 14a.44(b)(1), read, for the amount; the local fire code comes first";
     Some(caution(items, text, source))
+}
+
+/// Whether people live or sleep where the cart stands.
+pub(super) fn is_lived_in(about: &About) -> bool {
+    about.workspace.shop.room.kind.as_deref().and_then(use_of) == Some(Use::Lived)
 }
 
 fn met_in(about: &About) -> Option<Caution> {
