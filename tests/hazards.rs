@@ -249,6 +249,69 @@ fn every_two_hazards_are_kept_apart_as_far_as_they_ask_and_no_farther() {
     }
 }
 
+/// Who, where and why, word for word.
+#[test]
+fn a_broken_distance_is_told_with_its_place_and_reason() {
+    for (a, b, places, words) in [
+        (
+            "hot",
+            "flammable",
+            ["low/floor@0,0", "high@0,0"],
+            "x and y are both on the front: sparks or heat beside what burns",
+        ),
+        (
+            "ignition",
+            "aerosol",
+            ["tunnel/floor@0,0", "rear@0,0"],
+            "x and y are both on the back: sparks or heat beside what burns",
+        ),
+        (
+            "hot",
+            "flammable",
+            ["bench@0,0", "bench@200,0"],
+            "x and y are both on the bench: sparks or heat beside what burns",
+        ),
+        (
+            "battery",
+            "hot",
+            ["low/floor@0,0", "low/floor@200,0"],
+            "x and y are in one space (low): heat beside a battery",
+        ),
+        (
+            "hot",
+            "battery",
+            ["rear@0,0", "rear@200,0"],
+            "x and y are in one space (rear): heat beside a battery",
+        ),
+        (
+            "flammable",
+            "oxidiser",
+            ["tray@0,0", "tray@200,0"],
+            "x and y are in one space (tray): what feeds a fire beside what burns",
+        ),
+        (
+            "corrosive",
+            "flammable",
+            ["low/floor@0,0", "low/floor@200,0"],
+            "x and y are in one space (low): what eats its can beside what burns",
+        ),
+        (
+            "liquid",
+            "electric",
+            ["low/shelf 1@0,0", "low/floor@0,150"],
+            "x can drip on y below it (low)",
+        ),
+    ] {
+        let says = [a, b].map(|h| format!("hazards: [{h}]"));
+        let things = [("x", says[0].as_str(), places[0]), ("y", says[1].as_str(), places[1])];
+        let (workspace, layout) = workspace(&things, "");
+        let all = breaks(&workspace, &layout);
+        let told: Vec<&str> = all.iter().map(|(_, told)| told.as_str()).collect();
+        let told: Vec<&str> = told.into_iter().filter(|t| t.contains("x ")).collect();
+        assert!(told.contains(&words), "{told:?} for {words}");
+    }
+}
+
 /// Each hazard that is kept apart with others is so whatever else the thing is.
 #[test]
 fn a_thing_of_many_hazards_keeps_the_distance_of_each() {
