@@ -1,5 +1,6 @@
 //! Finding things: by name, by what is in them, by family; and what is shown and printed.
 
+use super::shading;
 use crate::report::sheet::Sheet;
 use crate::tasks::outcome::Plan;
 use maud::{Markup, html};
@@ -12,6 +13,7 @@ pub fn bar(plan: &Plan, sheets: &[Sheet]) -> Markup {
             (search(plan))
             (parts(sheets))
             (choices())
+            (shading::legend(plan))
         }
     }
 }
@@ -67,7 +69,7 @@ fn choices() -> Markup {
     html! {
         fieldset.choices {
             legend { "Shown and printed" }
-            (choice("shade", "shade by seconds a week", true))
+            (choice("shade", "shade things by seconds a week", true))
             (choice("print-drawings", "print drawings", true))
             (choice("print-lists", "print lists", true))
             (choice("print-stories", "print thing by thing", false))

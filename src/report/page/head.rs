@@ -1,5 +1,6 @@
 //! The head of the page: what it may do, how it looks, and its script.
 
+use super::shading;
 use crate::report::sheet::{Paper, Sheet, Size, Weight, base64, font_face, palette, rules};
 use crate::tasks::outcome::Plan;
 use maud::{Markup, PreEscaped, html};
@@ -11,7 +12,7 @@ const SCRIPT: &str = include_str!("page.js");
 
 /// The head of a page with that body.
 pub fn head(plan: &Plan, sheets: &[Sheet], body: &str) -> Markup {
-    let style = style(sheets, body);
+    let style = style(plan, sheets, body);
     html! {
         head {
             meta charset="utf-8";
@@ -44,13 +45,15 @@ fn fingerprint(text: &str) -> String {
 }
 
 /// Our rules, the drawings' colours by day and by night, their font with the letters of the page, and the papers.
-fn style(sheets: &[Sheet], body: &str) -> String {
+fn style(plan: &Plan, sheets: &[Sheet], body: &str) -> String {
     let letters: BTreeSet<char> = body.chars().filter(|c| !c.is_control()).collect();
     let fonts = [Weight::Regular, Weight::Bold].map(|w| font_face(&letters, w)).concat();
     let papers: BTreeSet<String> = sheets.iter().map(|s| paper_rules(s.paper)).collect();
-    let papers: String = papers.into_iter().collect();
+    let lists = sheets.first().map_or_else(String::new, |s| lists_rule(s.paper.size));
+    let papers: String = papers.into_iter().chain([lists]).collect();
+    let shading = shading::rules(plan);
     format!(
-        "{fonts}\n:root{{{}}}\n@media screen and (prefers-color-scheme:dark){{:root{{{}}}}}\n{}{STYLE}{papers}",
+        "{fonts}\n:root{{{}}}\n@media screen and (prefers-color-scheme:dark){{:root{{{}}}}}\n{}{STYLE}{papers}{shading}",
         palette(false),
         palette(true),
         rules()
@@ -64,6 +67,12 @@ pub fn paper_class(paper: Paper) -> String {
         Size::Letter => "letter",
     };
     format!("{size}-{}", if paper.landscape { "landscape" } else { "upright" })
+}
+
+/// The lists are printed on upright pages of the drawings' size.
+fn lists_rule(size: Size) -> String {
+    let paper = Paper::upright(size);
+    format!("@page{{size:{}mm {}mm}}\n", paper.width(), paper.height())
 }
 
 /// A drawing fills its page to the edges: its margins are on the sheet.

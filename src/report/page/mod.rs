@@ -9,6 +9,7 @@ mod find;
 mod head;
 mod link;
 mod lists;
+mod shading;
 mod story;
 mod table;
 mod top;
@@ -25,6 +26,7 @@ pub fn page(plan: &Plan, sheets: &[Sheet]) -> String {
         (find::bar(plan, sheets))
         main #main {
             (top::verdict(plan))
+            (shading::hatchings())
             (drawings::drawings(sheets))
             div #lists {
                 (top::reckoning(plan))

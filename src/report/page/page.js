@@ -6,7 +6,10 @@
   const all = (what, within = document) => [...within.querySelectorAll(what)];
   const query = one("#query"), family = one("#family"), found = one("#found"), hits = one("#hits");
   const stories = all("#stories > article");
-  const boxes = all(".sheet a[data-placement]");
+  // All that shows a thing in a drawing: its box, which is a link, its hidden edges and its name.
+  const LINK = "a[data-placement]";
+  const boxes = all(".sheet [data-placement]");
+  const address = box => "#item-" + box.dataset.placement;
 
   // Letters without their accents, so that either spelling is found.
   const plain = text => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
@@ -37,7 +40,7 @@
     hits.replaceChildren(...shown.map(t => hit(t, words)));
     hits.hidden = shown.length === 0;
     root.classList.toggle("finding", asked);
-    for (const box of boxes) box.classList.toggle("hit", ids.has(box.getAttribute("href")));
+    for (const box of boxes) box.classList.toggle("hit", ids.has(address(box)));
     const count = shown.length === 1 ? "1 thing" : shown.length + " things";
     found.textContent = asked ? count + " found of " + things.length : "";
   }
@@ -48,10 +51,10 @@
 
   function told() {
     const story = open();
-    for (const box of boxes) box.classList.toggle("here", story !== undefined && box.hash === location.hash);
+    for (const box of boxes) box.classList.toggle("here", story !== undefined && address(box) === location.hash);
     if (story) {
       one("h3", story).focus({ preventScroll: true });
-      reveal(boxes.find(b => b.classList.contains("here")));
+      reveal(boxes.find(b => b.matches(LINK + ".here")));
     }
   }
 
@@ -65,12 +68,12 @@
   }
 
   function close() {
-    const back = opener && opener.isConnected ? opener : boxes.find(b => b.classList.contains("here"));
+    const back = opener && opener.isConnected ? opener : boxes.find(b => b.matches(LINK + ".here"));
     const top = scrollY;
     location.hash = "";
     history.replaceState(null, "", location.pathname + location.search);
     scrollTo(scrollX, top);
-    if (back) back.focus({ preventScroll: true });
+    if (back) back.focus();
   }
 
   for (const story of stories) {
@@ -88,7 +91,7 @@
   function next(box, [x, y]) {
     const [a, b] = middle(box);
     let best = null, least = Infinity;
-    for (const other of all("a[data-placement]", box.closest(".sheet"))) {
+    for (const other of all(LINK, box.closest(".sheet"))) {
       const [c, d] = middle(other);
       const along = (c - a) * x + (d - b) * y, aside = Math.abs((c - a) * y + (d - b) * x);
       const far = along + 2 * aside;
@@ -100,8 +103,8 @@
   const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
 
   function onBox(event) {
-    const box = event.target.closest(".sheet a[data-placement]");
-    const within = box && all("a[data-placement]", box.closest(".sheet"));
+    const box = event.target.closest(".sheet " + LINK);
+    const within = box && all(LINK, box.closest(".sheet"));
     if (!box) return;
     const to = event.key === "Home" ? within[0] : event.key === "End" ? within.at(-1)
       : ARROWS[event.key] && next(box, ARROWS[event.key]);
@@ -111,7 +114,7 @@
 
   // One box of each drawing is in the order of Tab: the one last visited.
   function step(to) {
-    for (const box of all("a[data-placement]", to.closest(".sheet"))) box.setAttribute("tabindex", box === to ? "0" : "-1");
+    for (const box of all(LINK, to.closest(".sheet"))) box.setAttribute("tabindex", box === to ? "0" : "-1");
   }
 
   document.addEventListener("keydown", event => {
@@ -124,10 +127,16 @@
   });
   document.addEventListener("click", event => {
     const link = event.target.closest("a[href^='#item-'], a[href^='#off-']");
+    const box = event.target.closest(".sheet [data-placement]");
     if (link && !link.closest("article")) opener = link;
+    // A name in a drawing opens what its box opens.
+    if (box && !link) {
+      opener = one(LINK + "[data-placement='" + box.dataset.placement + "']", box.closest(".sheet"));
+      location.hash = address(box);
+    }
   });
   document.addEventListener("focusin", event => {
-    const box = event.target.closest(".sheet a[data-placement]");
+    const box = event.target.closest(".sheet " + LINK);
     if (box) step(box);
   });
   addEventListener("hashchange", told);
@@ -136,7 +145,7 @@
 
   root.classList.add("js");
   for (const sheet of all(".sheet")) {
-    const first = one("a[data-placement]", sheet);
+    const first = one(LINK, sheet);
     if (first) step(first);
   }
   search();

@@ -111,7 +111,7 @@ fn hazards(p: &Placement) -> Markup {
 
 fn size(plan: &Plan, p: &Placement) -> Markup {
     let size = [0, 1, 2].map(|axis| length(p.space.extent(axis), plan.units)).join(" × ");
-    html! { (size) " along the front, to the back and up" }
+    html! { (size) " (wide, deep and high, as the front sees it)" }
 }
 
 /// The broken rules and cautions that name an item.

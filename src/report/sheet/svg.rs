@@ -135,8 +135,8 @@ impl Writer {
             }
             Mark::Text(text) => self.text(out, text),
             Mark::Group { tie, marks } => {
-                // On a page, what shows a thing leads to its story.
-                let link = tie.placement.filter(|_| self.inline);
+                // On a page, the named box of a thing leads to its story.
+                let link = tie.placement.filter(|_| self.inline && tie.name.is_some());
                 let tag = if link.is_some() { "a" } else { "g" };
                 let _ = writeln!(
                     out,
