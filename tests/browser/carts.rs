@@ -1,6 +1,7 @@
 //! The carts whose pages are looked at.
 
-use crate::support::{carts, planner};
+use crate::drawn_by_lot as lot;
+use crate::planner;
 use std::path::Path;
 use std::sync::OnceLock;
 use toolberth::domain::{Item, Workspace};
@@ -25,9 +26,9 @@ pub fn all() -> &'static [Drawn] {
     ALL.get_or_init(|| {
         let demos = ["village-hall", "first-flat", "prop-shop"];
         let mut all: Vec<Drawn> = demos.into_iter().map(|name| drawn(name, &demo(name))).collect();
-        all.push(drawn("5 things", &carts::sections(5)));
-        all.push(drawn("150 things", &carts::sections(150)));
-        all.push(drawn("long names", &long_winded(carts::packed(3, 24, 0.6))));
+        all.push(drawn("5 things", &lot::sections(5)));
+        all.push(drawn("150 things", &lot::sections(150)));
+        all.push(drawn("long names", &long_winded(lot::packed(3, 24, 0.6))));
         all
     })
 }
@@ -38,7 +39,9 @@ pub fn hall() -> &'static Drawn {
 }
 
 fn demo(name: &str) -> Workspace {
-    files::load(&Path::new("demo-data").join(name)).workspace.expect("the demonstration is sound")
+    files::load(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo-data").join(name))
+        .workspace
+        .expect("the demonstration is sound")
 }
 
 fn drawn(name: &str, workspace: &Workspace) -> Drawn {
@@ -52,7 +55,10 @@ fn drawn(name: &str, workspace: &Workspace) -> Drawn {
 /// The same with names as some people write them, markup and all.
 fn long_winded(mut workspace: Workspace) -> Workspace {
     let long = |n: usize, item: &Item| match n % 4 {
-        0 => format!("{} of the very best kind that one could wish for, in its case, no. {n}", item.name),
+        0 => format!(
+            "{} of the very best kind that one could wish for, in its case, no. {n}",
+            item.name
+        ),
         1 => format!("<b>{}</b> & \"Söhne\" {n}", item.name),
         2 => format!("Donaudampfschifffahrtsgesellschaftsschraubenschlüsselsatz{n}"),
         _ => format!("{} {n}", item.name),

@@ -77,8 +77,7 @@ impl Browser {
 
     fn connect(&mut self, port: u16) {
         let profile = format!("--user-data-dir={}", self.folder.path().join("profile").display());
-        let flags: Vec<String> =
-            FLAGS.iter().map(|f| (*f).to_owned()).chain([profile]).collect();
+        let flags: Vec<String> = FLAGS.iter().map(|f| (*f).to_owned()).chain([profile]).collect();
         let wanted: Map<String, Value> = [
             ("goog:chromeOptions".to_owned(), json!({ "args": flags })),
             ("goog:loggingPrefs".to_owned(), json!({ "browser": "ALL", "performance": "ALL" })),
@@ -127,7 +126,8 @@ impl Browser {
 
     /// A window so wide and high, by day or by night.
     pub fn window(&self, wide: u32, high: u32, dark: bool) {
-        let size = json!({ "width": wide, "height": high, "deviceScaleFactor": 1, "mobile": false });
+        let size =
+            json!({ "width": wide, "height": high, "deviceScaleFactor": 1, "mobile": false });
         self.devtools("Emulation.setDeviceMetricsOverride", size);
         let scheme = if dark { "dark" } else { "light" };
         let feature = json!({ "name": "prefers-color-scheme", "value": scheme });
@@ -169,10 +169,12 @@ impl Browser {
 
     /// Role and name of everything that can be used, and of pictures, as a screen reader is told.
     pub fn names(&self) -> Vec<(String, String)> {
-        const ROLES: [&str; 7] = ["link", "button", "searchbox", "combobox", "checkbox", "img", "region"];
+        const ROLES: [&str; 7] =
+            ["link", "button", "searchbox", "combobox", "checkbox", "img", "region"];
         let tree = self.devtools("Accessibility.getFullAXTree", json!({}));
         let nodes = tree["nodes"].as_array().cloned().unwrap_or_default();
-        let word = |node: &Value, key: &str| node[key]["value"].as_str().unwrap_or_default().to_owned();
+        let word =
+            |node: &Value, key: &str| node[key]["value"].as_str().unwrap_or_default().to_owned();
         let heard = nodes.iter().filter(|n| n["ignored"] == false);
         let named = heard.map(|n| (word(n, "role"), word(n, "name")));
         named.filter(|(role, _)| ROLES.contains(&role.as_str())).collect()
@@ -182,7 +184,10 @@ impl Browser {
     pub fn on_paper(&self, so: bool) {
         let feature = json!({ "name": "prefers-color-scheme", "value": "dark" });
         let media = if so { "print" } else { "" };
-        self.devtools("Emulation.setEmulatedMedia", json!({ "media": media, "features": [feature] }));
+        self.devtools(
+            "Emulation.setEmulatedMedia",
+            json!({ "media": media, "features": [feature] }),
+        );
     }
 
     /// The page on paper, in the sizes that it asks for.
@@ -204,9 +209,12 @@ impl Browser {
         let log = self.own("se/log", json!({ "type": "performance" }));
         let all = log.as_array().cloned().unwrap_or_default();
         let event = |entry: &Value| -> Option<Value> {
-            serde_json::from_str::<Value>(entry["message"].as_str()?).ok().map(|v| v["message"].clone())
+            serde_json::from_str::<Value>(entry["message"].as_str()?)
+                .ok()
+                .map(|v| v["message"].clone())
         };
-        let sent = all.iter().filter_map(event).filter(|e| e["method"] == "Network.requestWillBeSent");
+        let sent =
+            all.iter().filter_map(event).filter(|e| e["method"] == "Network.requestWillBeSent");
         let at = sent.filter_map(|e| e["params"]["request"]["url"].as_str().map(str::to_owned));
         at.filter(|url| !url.starts_with("data:") && !is_own(url)).collect()
     }

@@ -14,7 +14,8 @@ fn hall_opened(browser: &Browser) {
 /// A thing of the hall that holds something, and what it holds.
 fn holder() -> (usize, &'static str) {
     let placements = &hall().plan.placements;
-    let at = placements.iter().position(|p| !p.holds.is_empty()).expect("something holds something");
+    let at =
+        placements.iter().position(|p| !p.holds.is_empty()).expect("something holds something");
     (at, &placements[at].holds[0])
 }
 
@@ -48,12 +49,18 @@ fn a_thing_is_found_by_name_and_by_what_is_in_it() {
 fn a_family_is_filtered() {
     in_a_browser(|browser| {
         hall_opened(browser);
-        let of = |name: &str| hall().plan.placements.iter().filter(|p| p.family.as_deref() == Some(name)).count();
-        let family = hall().plan.placements.iter().find_map(|p| p.family.clone()).expect("a family");
+        let of = |name: &str| {
+            hall().plan.placements.iter().filter(|p| p.family.as_deref() == Some(name)).count()
+        };
+        let family =
+            hall().plan.placements.iter().find_map(|p| p.family.clone()).expect("a family");
         browser.look(&format!(
             "const f = document.querySelector('#family'); f.value = '{family}'; f.dispatchEvent(new Event('change', {{ bubbles: true }}))"
         ));
-        assert_eq!(browser.look("return document.querySelectorAll('#hits li').length"), json!(of(&family)));
+        assert_eq!(
+            browser.look("return document.querySelectorAll('#hits li').length"),
+            json!(of(&family))
+        );
     });
 }
 
@@ -82,7 +89,10 @@ fn a_click_opens_the_story_and_escape_closes_it() {
         let index: usize = to.trim_start_matches("#item-").parse().expect("a number");
         let text = browser.look(&format!("return document.querySelector('{to}').textContent"));
         let told = &hall().plan.placements[index].terms[0].told;
-        assert!(text.as_str().is_some_and(|t| t.contains(told.as_str())), "{told} is not in {text}");
+        assert!(
+            text.as_str().is_some_and(|t| t.contains(told.as_str())),
+            "{told} is not in {text}"
+        );
         browser.press([char::from(Key::Escape)]);
         browser.until(&format!("!document.querySelector('{to}').checkVisibility()"));
         browser.until(&format!("document.activeElement.getAttribute('href') === '{to}'"));
@@ -126,7 +136,8 @@ fn the_keyboard_alone_leads_from_search_to_story_and_through_a_face() {
             }
         }
         assert!(visited.len() > 1, "the arrows lead nowhere");
-        let ring = "return getComputedStyle(document.activeElement.querySelector('rect')).strokeWidth";
+        let ring =
+            "return getComputedStyle(document.activeElement.querySelector('rect')).strokeWidth";
         let plain = "return getComputedStyle([...document.querySelectorAll('.sheet a[data-placement]')].find(a => a !== document.activeElement).querySelector('rect')).strokeWidth";
         assert_ne!(browser.look(ring), browser.look(plain), "the focus is seen");
     });

@@ -41,7 +41,8 @@ fn the_measure_and_the_log_see_what_is_wrong() {
             <img src='http://127.0.0.1:9/x.png'><script>nothing()</script>";
         browser.open(bad);
         let told = faults(browser).join("\n");
-        for kind in ["faint", "beyond", "overlap", "nameless", "leads nowhere", "twice", "sideways"] {
+        for kind in ["faint", "beyond", "overlap", "nameless", "leads nowhere", "twice", "sideways"]
+        {
             assert!(told.contains(kind), "{kind} is not seen: {told}");
         }
         assert!(browser.requests().iter().any(|url| url.contains("127.0.0.1:9")));
@@ -56,7 +57,10 @@ fn what_is_inserted_does_not_run() {
         let more = "<script>document.title = 'taken'</script><style>main { display: none }</style>";
         browser.open(&hall().page.replace("</main>", &format!("</main>{more}")));
         assert_ne!(browser.look("return document.title"), "taken");
-        assert_eq!(browser.look("return getComputedStyle(document.querySelector('main')).display"), "block");
+        assert_eq!(
+            browser.look("return getComputedStyle(document.querySelector('main')).display"),
+            "block"
+        );
         assert_eq!(browser.complaints().len(), 2, "both are refused");
     });
 }

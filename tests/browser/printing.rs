@@ -21,7 +21,8 @@ fn pages(pdf: &[u8]) -> Vec<[f64; 2]> {
 }
 
 fn printed(browser: &Browser, drawings: bool, lists: bool) -> Vec<[f64; 2]> {
-    for (id, on) in [("print-drawings", drawings), ("print-lists", lists), ("print-stories", false)] {
+    for (id, on) in [("print-drawings", drawings), ("print-lists", lists), ("print-stories", false)]
+    {
         browser.look(&format!("document.getElementById('{id}').checked = {on}"));
     }
     pages(&browser.print())
@@ -49,7 +50,11 @@ fn every_sheet_is_true_to_size_on_one_page() {
             let sheets = &whole[first..first + drawn.sheets.len()];
             assert!(sheets.iter().enumerate().all(|(k, p)| is_sheet(drawn, *p, k)), "{sheets:?}");
             let text = whole.len() - sheets.len();
-            assert!((lists.len()..=lists.len() + 1).contains(&text), "{}: {text} pages of text", drawn.name);
+            assert!(
+                (lists.len()..=lists.len() + 1).contains(&text),
+                "{}: {text} pages of text",
+                drawn.name
+            );
         }
     });
 }
@@ -61,7 +66,9 @@ fn a_drawing_is_drawn_at_its_size_and_by_day_on_paper() {
         browser.window(1280, 800, true);
         browser.open(&drawn.page);
         for (k, sheet) in drawn.sheets.iter().enumerate() {
-            let wide = format!("return document.querySelectorAll('.sheet')[{k}].getBoundingClientRect().width");
+            let wide = format!(
+                "return document.querySelectorAll('.sheet')[{k}].getBoundingClientRect().width"
+            );
             let wide = browser.look(&wide).as_f64().expect("a width") * 25.4 / 96.0;
             assert!((wide - sheet.paper.width()).abs() < 0.1, "{wide} mm");
         }

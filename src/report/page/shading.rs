@@ -74,7 +74,9 @@ pub fn rules(plan: &Plan) -> String {
             ".s{step}{{fill:var(--{})}}.h{step}{{fill:url(#shade-{step})}}",
             tint(step)
         );
-        let of_it = |(k, price): (usize, _)| (shade.step(price) == step).then(|| format!("[data-placement=\"{k}\"]"));
+        let of_it = |(k, price): (usize, _)| {
+            (shade.step(price) == step).then(|| format!("[data-placement=\"{k}\"]"))
+        };
         let things: Vec<String> =
             plan.placements.iter().map(|p| p.per_week).enumerate().filter_map(of_it).collect();
         if !things.is_empty() {

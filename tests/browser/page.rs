@@ -5,8 +5,12 @@ mod driver;
 mod finding;
 mod legible;
 mod printing;
-#[path = "../support/mod.rs"]
-mod support;
+// Built with all of it and a part is used.
+#[allow(dead_code)]
+#[path = "../support/carts/mod.rs"]
+mod drawn_by_lot;
+#[path = "../support/planner.rs"]
+mod planner;
 
 use driver::Browser;
 use std::sync::{Mutex, PoisonError};
