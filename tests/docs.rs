@@ -248,7 +248,11 @@ fn tests() -> String {
     let mut files: Vec<String> = fs::read_dir(root().join("tests"))
         .expect("the tests can be listed")
         .map(|entry| entry.expect("it can be listed").file_name().to_string_lossy().into_owned())
-        .map(|name| if name.ends_with(".rs") { name } else { name + "/main.rs" })
+        .flat_map(|name| match name.ends_with(".rs") {
+            true => vec![name],
+            // A folder that is a package of its own has no main.rs: it would be taken for one of ours.
+            false => vec![format!("{name}/main.rs"), format!("{name}/page.rs")],
+        })
         .map(|name| format!("tests/{name}"))
         .filter(|name| root().join(name).exists())
         .collect();

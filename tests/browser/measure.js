@@ -80,8 +80,8 @@ for (const piece of pieces) {
 
 // Letters too small for a screen.
 for (const { text, parent, r, sheet } of pieces) {
-  const size = sheet ? Math.min(r.width, r.height) / 1.2 : parseFloat(getComputedStyle(parent).fontSize);
-  if (size < 9 && text.length > 2) say("small", text + " " + size.toFixed(1));
+  const size = sheet ? (parent.hasAttribute("transform") ? r.width : r.height) / 1.2 : parseFloat(getComputedStyle(parent).fontSize);
+  if (size < 9) say("small", text + " " + size.toFixed(1));
 }
 
 // What can be used or is a picture has a name.

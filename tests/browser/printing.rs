@@ -46,7 +46,7 @@ fn every_sheet_is_true_to_size_on_one_page() {
             assert!(!lists.is_empty() && lists.iter().all(|[wide, high]| wide < high), "{lists:?}");
             let whole = printed(browser, true, true);
             let first = whole.iter().position(|[wide, high]| wide > high).expect("a sheet");
-            assert_eq!(first, 1, "{}: the title and the verdict take one page", drawn.name);
+            assert!(first > 0, "{}: the title and the verdict come first", drawn.name);
             let sheets = &whole[first..first + drawn.sheets.len()];
             assert!(sheets.iter().enumerate().all(|(k, p)| is_sheet(drawn, *p, k)), "{sheets:?}");
             let text = whole.len() - sheets.len();

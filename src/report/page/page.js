@@ -69,10 +69,11 @@
 
   function close() {
     const back = opener && opener.isConnected ? opener : boxes.find(b => b.matches(LINK + ".here"));
-    const top = scrollY;
+    // An address without an end leads to the top of the page: stay where one is.
+    const at = [scrollX, scrollY];
     location.hash = "";
     history.replaceState(null, "", location.pathname + location.search);
-    scrollTo(scrollX, top);
+    scrollTo(...at);
     if (back) back.focus();
   }
 
@@ -112,6 +113,17 @@
     else if (ARROWS[event.key]) event.preventDefault();
   }
 
+  // Down and up the list of what was found; over its first line is the search again.
+  function onHit(event) {
+    const line = event.target.closest("li");
+    const to = event.key === "ArrowDown" ? line.nextElementSibling || line
+      : event.key === "ArrowUp" ? line.previousElementSibling
+      : event.key === "Escape" ? null : undefined;
+    if (to === undefined) return;
+    (to ? one("a", to) : query).focus();
+    event.preventDefault();
+  }
+
   // One box of each drawing is in the order of Tab: the one last visited.
   function step(to) {
     for (const box of all(LINK, to.closest(".sheet"))) box.setAttribute("tabindex", box === to ? "0" : "-1");
@@ -123,6 +135,7 @@
     else if (event.key === "Escape" && event.target === query) { query.value = ""; search(); }
     else if (event.key === "/" && !typing) { query.focus(); event.preventDefault(); }
     else if (event.key === "ArrowDown" && event.target === query && !hits.hidden) { one("a", hits).focus(); event.preventDefault(); }
+    else if (event.target.closest("#hits")) onHit(event);
     else onBox(event);
   });
   document.addEventListener("click", event => {
