@@ -42,13 +42,14 @@ fn families(plan: &Plan) -> BTreeSet<&str> {
 
 /// The parts of the page, in their order.
 fn parts(sheets: &[Sheet]) -> Markup {
-    const LISTS: [(&str, &str); 7] = [
+    const LISTS: [(&str, &str); 8] = [
         ("cost", "Cost"),
         ("where", "Where everything is"),
         ("first", "What to move first"),
         ("loading", "Loading"),
         ("faces", "Face by face"),
         ("cart", "Casters and tipping"),
+        ("ways", "Ways and reach"),
         ("stories", "Thing by thing"),
     ];
     html! {

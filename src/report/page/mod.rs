@@ -13,6 +13,7 @@ mod shading;
 mod story;
 mod table;
 mod top;
+mod ways;
 
 use super::sheet::Sheet;
 use crate::tasks::outcome::Plan;
@@ -33,6 +34,7 @@ pub fn page(plan: &Plan, sheets: &[Sheet]) -> String {
                 (lists::lists(plan))
                 (faces::faces(plan))
                 (cart::cart(plan))
+                (ways::ways(plan))
             }
             (story::stories(plan))
         }
