@@ -1,6 +1,6 @@
 //! The box as its maker describes it.
 
-use super::Face;
+use super::{Face, ShelfEntry};
 use crate::finding::Span;
 use crate::units::{Length, Mass, Share, Unit};
 
@@ -98,6 +98,28 @@ pub struct Bay {
     pub hang: Vec<(Wall, Option<Mass>)>,
     /// Where the file says its name.
     pub span: Span,
+}
+
+impl Bay {
+    /// Its shelves as indices, from the bottom up: `shelf 1`, `shelf 2`, …
+    pub fn shelves_rising(&self) -> Vec<usize> {
+        let mut order: Vec<usize> = (0..self.shelves.len()).collect();
+        order.sort_by_key(|&k| self.shelves[k].height);
+        order
+    }
+
+    /// Sets its shelves where these entries say, and nails all of them there.
+    pub(super) fn set_shelves(&mut self, entries: &[ShelfEntry]) {
+        for (n, k) in self.shelves_rising().into_iter().enumerate() {
+            let name = format!("shelf {}", n + 1);
+            let is_it = |e: &&ShelfEntry| e.is_in(self) && e.surface.trim() == name;
+            if let Some(entry) = entries.iter().find(is_it) {
+                self.shelves[k].height = entry.height;
+                self.shelves[k].span = entry.span.clone();
+            }
+            self.shelves[k].adjust = None;
+        }
+    }
 }
 
 /// A board across a bay.

@@ -1,6 +1,6 @@
 //! Where things are, as `layout.yaml` says it.
 
-use super::{Face, Pose};
+use super::{Bay, Face, Pose};
 use crate::finding::Span;
 use crate::units::Length;
 
@@ -9,6 +9,31 @@ use crate::units::Length;
 pub struct Layout {
     /// One entry per placement.
     pub entries: Vec<Entry>,
+    /// How high shelves stand that may be moved; the others stand as the carcass says.
+    pub shelves: Vec<ShelfEntry>,
+}
+
+/// How high one shelf stands.
+#[derive(Clone, Debug)]
+pub struct ShelfEntry {
+    /// The face of its bay, where the file says it.
+    pub face: Option<Face>,
+    /// Its bay as written.
+    pub bay: String,
+    /// Its name in the bay as written: `shelf 1`, …
+    pub surface: String,
+    /// Its top above the bay's floor.
+    pub height: Length,
+    /// Where the file says so.
+    pub span: Span,
+}
+
+impl ShelfEntry {
+    /// Whether a bay is the one that it names.
+    pub fn is_in(&self, bay: &Bay) -> bool {
+        self.face.is_none_or(|face| face == bay.face)
+            && self.bay.trim().eq_ignore_ascii_case(bay.name.trim())
+    }
 }
 
 /// Where one copy, pile or row is.

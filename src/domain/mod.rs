@@ -9,7 +9,7 @@ pub use carcass::{
     Bay, Bench, Board, Carcass, Casters, Depth, Drawer, Overhang, Panel, Shelf, Wall, Zone,
 };
 pub use item::{CLOSED_METAL_CAN, Dims, Hazard, Hazards, Home, Item, Pose};
-pub use layout::{Entry, Layout};
+pub use layout::{Entry, Layout, ShelfEntry};
 pub use shop::{
     CartPlace, Experience, Hand, Job, Obstacle, Person, Rates, Reserve, Room, Sex, Shop, Station,
 };
@@ -28,4 +28,16 @@ pub struct Workspace {
     pub shop: Shop,
     /// Where things are now, where a `layout.yaml` says so.
     pub layout: Option<Layout>,
+}
+
+impl Workspace {
+    /// The same workspace with every shelf where a layout says that it stands, or else as drawn; none may be moved.
+    #[must_use]
+    pub fn as_stands(&self, shelves: &[ShelfEntry]) -> Workspace {
+        let mut stands = self.clone();
+        for bay in &mut stands.carcass.bays {
+            bay.set_shelves(shelves);
+        }
+        stands
+    }
 }

@@ -84,23 +84,52 @@ pub(super) const OBSTACLE: Keys = Keys { what: "an obstacle", keys: &["at", "siz
 pub(super) const RESERVE: Keys = Keys { what: "the reserve", keys: &["share", "families"] };
 pub(super) const JOB: Keys = Keys { what: "a job", keys: &["name", "items", "use"] };
 pub(super) const RATES: Keys = Keys { what: "the list of rates", keys: &["roll_out", "elsewhere"] };
-pub(super) const LAYOUT: Keys = Keys { what: "the layout", keys: &["units", "placements"] };
+pub(super) const LAYOUT: Keys =
+    Keys { what: "the layout", keys: &["units", "shelves", "placements"] };
+pub(super) const SHELF_ENTRY: Keys =
+    Keys { what: "a shelf of the layout", keys: &["face", "bay", "surface", "height"] };
 pub(super) const PLACEMENT: Keys = Keys {
     what: "a placement",
     keys: &["item", "copy", "copies", "face", "bay", "surface", "pose", "turned", "at"],
 };
 
 /// All of them, those first whose keys are most often indented wrongly.
-pub(super) const ALL: [&Keys; 28] = [
-    &ITEM, &BAY, &DRAWER, &PANEL, &SHELF, &CASTERS, &CARCASS, &FACE, &TOP, &OUTSIDE, &BOARD,
-    &FACES, &HANG, &OVERHANG, &ZONE, &INVENTORY, &KEEP, &SHOP, &PERSON, &STATION, &ROOM, &CART,
-    &OBSTACLE, &RESERVE, &JOB, &RATES, &LAYOUT, &PLACEMENT,
+pub(super) const ALL: [&Keys; 29] = [
+    &ITEM,
+    &BAY,
+    &DRAWER,
+    &PANEL,
+    &SHELF,
+    &CASTERS,
+    &CARCASS,
+    &FACE,
+    &TOP,
+    &OUTSIDE,
+    &BOARD,
+    &FACES,
+    &HANG,
+    &OVERHANG,
+    &ZONE,
+    &INVENTORY,
+    &KEEP,
+    &SHOP,
+    &PERSON,
+    &STATION,
+    &ROOM,
+    &CART,
+    &OBSTACLE,
+    &RESERVE,
+    &JOB,
+    &RATES,
+    &LAYOUT,
+    &PLACEMENT,
+    &SHELF_ENTRY,
 ];
 
 /// Keys that are read and checked but not priced yet: what they stand in, the key, what to call it.
 ///
 /// When a term arrives, its line goes.
-pub(super) const NOT_PRICED: [(&str, &str, &str); 11] = [
+pub(super) const NOT_PRICED: [(&str, &str, &str); 10] = [
     (ITEM.what, "with", "`with` (companions)"),
     (ITEM.what, "family", "`family` (families kept together)"),
     (ITEM.what, "prefer", "`prefer` (wishes)"),
@@ -109,7 +138,6 @@ pub(super) const NOT_PRICED: [(&str, &str, &str); 11] = [
     (SHOP.what, "reserve", "`reserve` (kept from what the plan leaves over)"),
     (PERSON.what, "hand", "`hand` (the better hand)"),
     (ROOM.what, "door", "`door` (its clear width)"),
-    (SHELF.what, "adjust", "`adjust` (shelves are not moved yet)"),
     (BOARD.what, "material", "`material` (how far a board sags)"),
     (CASTERS.what, "locks", "`locks` (locking casters)"),
 ];

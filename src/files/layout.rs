@@ -4,7 +4,7 @@ use super::carcass::units;
 use super::decode::Field;
 use super::findings::Findings;
 use super::keys;
-use crate::domain::{Entry, Face, Layout, Pose};
+use crate::domain::{Entry, Face, Layout, Pose, ShelfEntry};
 use crate::units::Unit;
 
 /// The entries that could be read.
@@ -12,7 +12,21 @@ pub(super) fn layout(root: Field, above: Unit, out: &mut Findings) -> Option<Lay
     let table = root.table(&keys::LAYOUT, out)?;
     let units = units(&table, above, out);
     let all = table.need("placements", out).map_or_else(Vec::new, |f| f.list(out));
-    Some(Layout { entries: all.into_iter().filter_map(|one| entry(one, units, out)).collect() })
+    let entries = all.into_iter().filter_map(|one| entry(one, units, out)).collect();
+    let shelves = table.get("shelves", out).map_or_else(Vec::new, |f| f.list(out));
+    let shelves = shelves.into_iter().filter_map(|one| shelf(one, units, out)).collect();
+    Some(Layout { entries, shelves })
+}
+
+fn shelf(field: Field, units: Unit, out: &mut Findings) -> Option<ShelfEntry> {
+    let table = field.table(&keys::SHELF_ENTRY, out)?;
+    let faces = Face::ALL.map(|face| (face.name(), face));
+    let face = table.get("face", out).and_then(|f| f.choice(&faces, out));
+    let bay = table.need("bay", out).and_then(|f| f.text(out));
+    let surface = table.need("surface", out).and_then(|f| f.text(out));
+    let height = table.need("height", out).and_then(|f| f.size(units, out));
+    let span = table.span.clone();
+    Some(ShelfEntry { face, bay: bay?.text, surface: surface?.text, height: height?, span })
 }
 
 fn entry(field: Field, units: Unit, out: &mut Findings) -> Option<Entry> {

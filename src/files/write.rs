@@ -1,6 +1,6 @@
 //! Writing layout.yaml.
 
-use crate::domain::{Entry, Layout};
+use crate::domain::{Entry, Layout, ShelfEntry};
 use crate::units::{Length, Unit, show_length_in};
 
 /// Words that other readers of YAML take for something else than a text.
@@ -16,6 +16,10 @@ pub fn write_layout(layout: &Layout, units: Unit, head: &str) -> String {
         text += &format!("# lengths are in mm, so that no {} is rounded\n", units.name());
     }
     text += "units: mm\n";
+    if !layout.shelves.is_empty() {
+        text += "shelves:\n";
+        layout.shelves.iter().for_each(|entry| text += &format!("  - {{{}}}\n", shelf(entry)));
+    }
     if layout.entries.is_empty() {
         return text + "placements: []\n";
     }
@@ -35,6 +39,15 @@ fn placement(entry: &Entry) -> String {
     parts.extend(entry.pose.map(|pose| format!("pose: {}", pose.name())));
     parts.extend(entry.turned.map(|turned| format!("turned: {turned}")));
     parts.extend(entry.at.map(|[u, v]| format!("at: [{}, {}]", exact(u), exact(v))));
+    parts.join(", ")
+}
+
+fn shelf(entry: &ShelfEntry) -> String {
+    let mut parts: Vec<String> =
+        entry.face.map(|face| format!("face: {}", face.name())).into_iter().collect();
+    parts.push(format!("bay: {}", quoted(&entry.bay)));
+    parts.push(format!("surface: {}", quoted(&entry.surface)));
+    parts.push(format!("height: {}", exact(entry.height)));
     parts.join(", ")
 }
 

@@ -146,12 +146,7 @@ impl<'s> Board<'s> {
     /// A cart with everything in those places.
     pub fn with(site: &'s Site, places: &[Option<Place>]) -> Board<'s> {
         let mut board = Board::new(site);
-        let mut touched = Touched::default();
-        for (lot, place) in places.iter().enumerate() {
-            if place.is_some() {
-                board.apply(Change { lot, to: *place }, &mut touched);
-            }
-        }
+        board.fill(places);
         board
     }
     /// The question that it answers.
@@ -231,6 +226,86 @@ impl<'s> Board<'s> {
         self.places[lot].map(|p| self.site.surfaces[p.home.surface as usize].space)
     }
 
+    /// How high the tops of all shelf boards are.
+    pub fn shelves(&self) -> impl Iterator<Item = Length> {
+        self.boards.iter().map(|b| b.max[2])
+    }
+
+    /// A cart with its shelves at those heights and everything in those places.
+    pub fn set_up(site: &'s Site, shelves: &[Length], places: &[Option<Place>]) -> Board<'s> {
+        let mut board = Board::new(site);
+        let mut touched = Touched::default();
+        for (k, top) in shelves.iter().enumerate() {
+            board.shift(k, *top, &mut touched);
+        }
+        board.fill(places);
+        board
+    }
+
+    fn fill(&mut self, places: &[Option<Place>]) {
+        let mut touched = Touched::default();
+        for (lot, place) in places.iter().enumerate() {
+            if place.is_some() {
+                self.apply(Change { lot, to: *place }, &mut touched);
+            }
+        }
+    }
+
+    /// Moves a shelf to another height, with all that is on it, adds what that touches, and gives the height that it had.
+    ///
+    /// Whether anything is then in the way of anything is for its mover to know.
+    pub fn shift(&mut self, board: usize, top: Length, touched: &mut Touched) -> Length {
+        let site = self.site;
+        let before = self.boards[board].max[2];
+        if before == top {
+            return before;
+        }
+        let shelf = &site.boards[board];
+        let riders: Vec<(usize, Place)> = self.members[shelf.space]
+            .iter()
+            .filter_map(|&m| Some((m as usize, self.places[m as usize]?)))
+            .filter(|(_, place)| place.home.surface as usize == shelf.surface)
+            .collect();
+        riders.iter().for_each(|(lot, _)| self.lift(*lot, touched));
+        self.boards[board] = shelf.at(top);
+        self.free[shelf.surface].min[2] = top;
+        for &other in &site.spaces[shelf.space].boards {
+            if site.boards[other].over.contains(&board) {
+                self.set_ceiling(other);
+            }
+        }
+        self.states[shelf.space] ^= row_mark(board, before) ^ row_mark(board, top);
+        for k in 0..self.members[shelf.space].len() {
+            let lot = self.members[shelf.space][k];
+            self.open_ways(lot as usize);
+            self.touch_up(lot, touched);
+        }
+        for (lot, mut place) in riders {
+            place.space.min[2] += top - before;
+            place.space.max[2] += top - before;
+            self.put(lot, place, touched);
+        }
+        before
+    }
+
+    /// Sets how high the free box over a shelf reaches: to the next board over it, or to the top of its bay.
+    fn set_ceiling(&mut self, board: usize) {
+        let shelf = &self.site.boards[board];
+        let bay = self.site.spaces[shelf.space].volume.max[2];
+        let over = shelf.over.iter().map(|&o| self.boards[o].min[2]).min().unwrap_or(bay);
+        self.free[shelf.surface].max[2] = over;
+    }
+
+    /// Notes which ways out of a lot no board crosses.
+    fn open_ways(&mut self, lot: usize) {
+        let Some(place) = self.places[lot] else { return };
+        let s = self.site.surfaces[place.home.surface as usize].space;
+        for way in 0..self.site.spaces[s].ways.len() {
+            self.open[lot][way] =
+                !self.crosses_board(s, self.site.spaces[s].ways[way], &place.space);
+        }
+    }
+
     /// Makes a change, adds what it touches, and gives the change that undoes it.
     pub fn apply(&mut self, change: Change, touched: &mut Touched) -> Change {
         let before = self.places[change.lot];
@@ -266,12 +341,9 @@ impl<'s> Board<'s> {
         touched.moved(lot as u32, place.home.surface);
         let site = self.site;
         let s = site.surfaces[place.home.surface as usize].space;
-        let space = &site.spaces[s];
         self.places[lot] = Some(place);
         self.over[lot] = self.headroom(lot, place.home.surface as usize);
-        for way in 0..space.ways.len() {
-            self.open[lot][way] = !self.crosses_board(s, space.ways[way], &place.space);
-        }
+        self.open_ways(lot);
         self.meet_neighbours(lot, s, &place.space, touched);
         self.meet_strangers(lot, s, &place.space, touched);
         self.members[s].push(lot as u32);
@@ -440,14 +512,23 @@ impl<'s> Board<'s> {
 /// A mark of one lot in one place.
 #[inline]
 fn mark(lot: usize, place: &Place) -> u64 {
-    const ODD: u64 = 0x9e37_79b9_7f4a_7c15;
     let coordinates = place.space.min.map(|c| c.as_nm() as u64);
     let home = u64::from(place.home.surface) << 32 | u64::from(place.home.form);
     let parts = [lot as u64, home, coordinates[0], coordinates[1], coordinates[2]];
-    parts.into_iter().fold(ODD, |mark, part| {
-        let mixed = (mark ^ part).wrapping_mul(ODD);
-        mixed ^ mixed >> 32
-    })
+    parts.into_iter().fold(ODD, mixed)
+}
+
+const ODD: u64 = 0x9e37_79b9_7f4a_7c15;
+
+#[inline]
+fn mixed(mark: u64, part: u64) -> u64 {
+    let mixed = (mark ^ part).wrapping_mul(ODD);
+    mixed ^ mixed >> 32
+}
+
+/// A mark of a shelf at one height.
+fn row_mark(board: usize, top: Length) -> u64 {
+    mixed(mixed(ODD, board as u64), top.as_nm() as u64)
 }
 
 /// Square nanometres of a box seen from above.

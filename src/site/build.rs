@@ -181,6 +181,8 @@ fn deck(name: &str, face: Face, free: Box3, limit: Option<Mass>, kind: Kind) -> 
         area: 0,
         limit,
         needs_clearance: kind == Kind::Deck && face != Face::Top,
+        tallest: free.extent(2),
+        levels: vec![free.min[2]],
     }
 }
 
@@ -201,17 +203,24 @@ fn add_shelves(site: &mut Site, carcass: &Carcass, bay: &Bay, open: &Opening) {
     let mut shelves: Vec<&Shelf> = bay.shelves.iter().collect();
     shelves.sort_by_key(|s| s.height);
     let reach: Vec<_> = shelves.iter().map(|s| shelf_reach(bay, s, open.depth)).collect();
+    let first = site.boards.len();
     for (n, shelf) in shelves.iter().enumerate() {
         let (thick, deep) = (thickness(carcass, shelf), reach[n]);
         let top = open.v[0] + shelf.height;
-        let over = (n + 1..shelves.len())
+        let above: Vec<usize> = (n + 1..shelves.len())
             .filter(|&m| reach[m][0] < deep[1] && deep[0] < reach[m][1])
-            .map(|m| open.v[0] + shelves[m].height - thickness(carcass, shelves[m]))
-            .min()
-            .unwrap_or(open.v[1]);
+            .collect();
+        let under = |m: usize, height: Length| open.v[0] + height - thickness(carcass, shelves[m]);
+        let lowest = |height: &dyn Fn(&Shelf) -> Length| {
+            above.iter().map(|&m| under(m, height(shelves[m]))).min().unwrap_or(open.v[1])
+        };
+        let over = lowest(&|s| s.height);
         let name = format!("shelf {}", n + 1);
         let free = world(bay.face, site.size, open.u, [top, over], deep);
-        let surface = add_surface(site, deck(&name, bay.face, free, shelf.limit, Kind::Deck));
+        let levels: Vec<Length> = rows(shelf).into_iter().map(|h| open.v[0] + h).collect();
+        let tallest = lowest(&|s| s.adjust.map_or(s.height, |a| a[1])) - levels[0];
+        let plain = deck(&name, bay.face, free, shelf.limit, Kind::Deck);
+        let surface = add_surface(site, Surface { tallest, levels: levels.clone(), ..plain });
         let space = site.spaces.len() - 1;
         site.spaces[space].boards.push(site.boards.len());
         site.boards.push(ShelfBoard {
@@ -219,9 +228,17 @@ fn add_shelves(site: &mut Site, carcass: &Carcass, bay: &Bay, open: &Opening) {
             solid: world(bay.face, site.size, open.u, [top - thick, top], deep),
             space,
             surface,
-            adjust: shelf.adjust,
+            rows: levels,
+            over: above.into_iter().map(|m| first + m).collect(),
         });
     }
+}
+
+/// Heights over the bay's floor at which the top of a shelf may stand, rising.
+fn rows(shelf: &Shelf) -> Vec<Length> {
+    let Some([low, high, step]) = shelf.adjust else { return vec![shelf.height] };
+    let count = (high - low).as_nm() / step.as_nm();
+    (0..=count).map(|k| low + step * k).collect()
 }
 
 fn hanging_wall(wall: Wall, face: Face, free: Box3, limit: Option<Mass>) -> Surface {
@@ -245,6 +262,8 @@ fn hanging_wall(wall: Wall, face: Face, free: Box3, limit: Option<Mass>) -> Surf
         area: 0,
         limit,
         needs_clearance: false,
+        tallest: free.extent(2),
+        levels: Vec::new(),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::surface::{Kind, SpaceKind, Surface, depth_from};
 use super::{Site, corner};
 use crate::domain::{Dims, Face, Hazard, Hazards, Item, Pose, Workspace};
-use crate::geometry::Box3;
+use crate::geometry::{Axis, Box3};
 use crate::physics::body::Posture;
 use crate::physics::motion;
 use crate::units::{Length, Mass, Price, Time, Uses};
@@ -370,8 +370,9 @@ pub fn answers(parts: &[String], site: &Site, s: usize) -> bool {
 /// Whether the lot fits in the free box and can be reached somewhere in it.
 fn fits_empty(site: &Site, lot: &Lot, home: &Home) -> bool {
     let surface = &site.surfaces[home.surface as usize];
-    let room = (0..3).all(|a| needed(lot, surface, home, a) <= surface.free.extent(a));
-    room && reachable_somewhere(site, lot, home)
+    let room = |a: Axis| if a == 2 { surface.tallest } else { surface.free.extent(a) };
+    let fits = (0..3).all(|a| needed(lot, surface, home, a) <= room(a));
+    fits && reachable_somewhere(site, lot, home)
 }
 
 /// What a lot needs along an axis there, free height included.
@@ -408,14 +409,21 @@ pub fn best_spots(site: &Site, home: &Home) -> Vec<Box3> {
     let surface = &site.surfaces[home.surface as usize];
     let free = &surface.free;
     let [p, q] = surface.free_axes();
+    // A shelf that may be moved takes what stands on it along.
+    let rests = match surface.kind {
+        Kind::Wall => vec![surface.touch(free, home.extents)],
+        Kind::Deck | Kind::Drawer => surface.levels.clone(),
+    };
     let mut spots = Vec::new();
     for a in ends(site, free, home.extents, p) {
         for b in ends(site, free, home.extents, q) {
-            let mut min = [Length::ZERO; 3];
-            min[surface.rest.axis] = surface.touch(free, home.extents);
-            min[p] = a;
-            min[q] = b;
-            spots.push(at(min, home.extents));
+            for &rest in &rests {
+                let mut min = [Length::ZERO; 3];
+                min[surface.rest.axis] = rest;
+                min[p] = a;
+                min[q] = b;
+                spots.push(at(min, home.extents));
+            }
         }
     }
     spots

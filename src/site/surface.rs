@@ -135,6 +135,10 @@ pub struct Surface {
     pub limit: Option<Mass>,
     /// Whether free height is needed above things.
     pub needs_clearance: bool,
+    /// The most free height that it can have, wherever shelves that may be moved stand.
+    pub tallest: Length,
+    /// Where its plane may lie, rising; one height only, unless it is a shelf that may be moved.
+    pub levels: Vec<Length>,
 }
 
 impl Surface {
@@ -177,8 +181,24 @@ pub struct ShelfBoard {
     pub space: usize,
     /// The surface on top of it.
     pub surface: usize,
-    /// Lowest, highest and step of its top above the bay's floor, where it may be moved.
-    pub adjust: Option<[Length; 3]>,
+    /// Heights of its top in the cart's frame at which it may stand, rising; one only where it may not be moved.
+    pub rows: Vec<Length>,
+    /// The boards of its bay over it, as indices, that reach over it.
+    pub over: Vec<usize>,
+}
+
+impl ShelfBoard {
+    /// Whether it may be moved.
+    pub fn moves(&self) -> bool {
+        self.rows.len() > 1
+    }
+    /// Its box when its top is so high.
+    pub fn at(&self, top: Length) -> Box3 {
+        let mut solid = self.solid;
+        solid.min[2] += top - self.solid.max[2];
+        solid.max[2] = top;
+        solid
+    }
 }
 
 /// The box between these distances from the viewer's left, the floor and the face, of a cart of that size.

@@ -7,6 +7,8 @@ use crate::finding::{Finding, Span};
 use crate::geometry::Box3;
 use crate::units::{Length, show_length};
 
+/// Most heights at which one shelf may stand: model's choice.
+const MOST_ROWS: i64 = 500;
 /// Least height of a panel over the floor: model's choice.
 const OVER_FLOOR: Length = Length::mm(50);
 
@@ -160,6 +162,9 @@ impl Survey<'_> {
                 &shelf.span,
                 "`adjust` is [lowest, highest, step]; `height` must be one of them",
             );
+        } else if (high - low).as_nm() / step.as_nm() > MOST_ROWS {
+            let text = format!("{name} has more than {MOST_ROWS} rows");
+            self.fault(text, &shelf.span, "a step of 32 mm or 1 1/4 in is usual");
         }
     }
 

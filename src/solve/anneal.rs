@@ -5,6 +5,7 @@ use super::propose::Mover;
 use super::zoning::Zoning;
 use crate::score::{Ledger, Score, Undo};
 use crate::site::{Board, Place, Touched};
+use crate::units::Length;
 use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;
 use std::sync::atomic::Ordering;
@@ -35,6 +36,8 @@ pub struct Search<'s> {
 pub struct Run {
     /// The best layout by `Score`.
     pub best: Vec<Option<Place>>,
+    /// The heights of its shelves.
+    pub shelves: Vec<Length>,
     /// Its value.
     pub score: Score,
     /// Trial moves proposed.
@@ -104,6 +107,7 @@ impl<'s> Search<'s> {
     ) -> Run {
         let mut run = Run {
             best: self.board.places().to_vec(),
+            shelves: self.board.shelves().collect(),
             score: self.ledger.score(),
             moves: 0,
             priced: 0,
@@ -150,6 +154,8 @@ impl<'s> Search<'s> {
             } else if after < run.score {
                 run.score = after;
                 run.best.copy_from_slice(self.board.places());
+                run.shelves.clear();
+                run.shelves.extend(self.board.shelves());
             }
         }
     }

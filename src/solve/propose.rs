@@ -1,5 +1,7 @@
 //! Trial moves: each is legal in its geometry before anything is priced.
 
+mod shift;
+
 use super::zoning::Zoning;
 use crate::score::way_prices;
 use crate::site::{
@@ -9,14 +11,25 @@ use crate::units::{Length, Price};
 use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;
 
+/// What undoes one change.
+#[derive(Clone, Copy, Debug)]
+enum Undo {
+    /// A lot goes back.
+    Lot(Change),
+    /// A shelf goes back to that height.
+    Shelf(usize, Length),
+}
+
 /// Makes trial moves on a board.
 #[derive(Clone, Debug, Default)]
 pub struct Mover {
     clearing: Clearing,
     /// What undoes the changes made so far, in the order of making.
-    pub undo: Vec<Change>,
+    undo: Vec<Undo>,
     /// Lots that may be moved.
     movable: Vec<u32>,
+    /// Shelves that may be moved.
+    shelves: Vec<usize>,
     /// Lots that lost their place to another in this move.
     turned_out: Vec<u32>,
     /// For each home of each lot, the state in which its space was found to have no room for it.
@@ -32,6 +45,8 @@ pub struct Mover {
 const RELOCATE: u32 = 25;
 const SWAP: u32 = 35;
 const NUDGE: u32 = 55;
+/// Where shelves may be moved, so many moves in a hundred move one.
+const SHIFT: u32 = 3;
 /// Most lots that one may turn out of their places.
 const MOST_TURNED_OUT: usize = 4;
 /// How many homes a lot that lost its place tries.
@@ -65,6 +80,7 @@ impl Mover {
         let pairs = if lots.len() <= MOST_PAIRED { lots.len() * lots.len() } else { 0 };
         Mover {
             movable,
+            shelves: shift::movable(board),
             full: vec![NEVER; zoning.count()],
             stuck: vec![(NEVER, 0); pairs],
             barged: vec![(NEVER, 0); zoning.count()],
@@ -90,7 +106,9 @@ impl Mover {
         let lot = self.any(rng);
         let kind = rng.random_range(0..100u32);
         let seldom = kind == 0 && rng.random_range(0..SELDOM / 100) == 0;
-        let done = if seldom {
+        let done = if !self.shelves.is_empty() && rng.random_range(0..100u32) < SHIFT {
+            self.shift(board, zoning, rng, touched)
+        } else if seldom {
             self.rebuild(board, zoning, lot, rng, touched)
         } else if board.place(lot).is_none() {
             if kind < 50 {
@@ -116,8 +134,15 @@ impl Mover {
     /// Undoes what the last step did.
     pub fn take_back(&mut self, board: &mut Board, touched: &mut Touched) {
         touched.deaf = true;
-        while let Some(change) = self.undo.pop() {
-            board.apply(change, touched);
+        while let Some(undo) = self.undo.pop() {
+            match undo {
+                Undo::Lot(change) => {
+                    board.apply(change, touched);
+                }
+                Undo::Shelf(shelf, top) => {
+                    board.shift(shelf, top, touched);
+                }
+            }
         }
         touched.deaf = false;
     }
@@ -128,7 +153,7 @@ impl Mover {
 
     fn change(&mut self, board: &mut Board, lot: usize, to: Option<Place>, touched: &mut Touched) {
         let undo = board.apply(Change { lot, to }, touched);
-        self.undo.push(undo);
+        self.undo.push(Undo::Lot(undo));
     }
 
     /// One lot to a corner place anywhere.

@@ -10,6 +10,7 @@ use super::zoning::{Zoning, zonings};
 use super::{Effort, Settings, Watch};
 use crate::score::{Ledger, Score};
 use crate::site::{Board, Place, Site};
+use crate::units::Length;
 use rand::SeedableRng;
 use rand::rngs::Xoshiro256PlusPlus;
 use rayon::prelude::*;
@@ -26,6 +27,8 @@ const RUNS: usize = 8;
 pub struct Found {
     /// Where everything is.
     pub places: Vec<Option<Place>>,
+    /// How high the top of each shelf board is.
+    pub shelves: Vec<Length>,
     /// Its value.
     pub score: Score,
     /// Trial moves proposed.
@@ -42,6 +45,7 @@ pub struct Found {
 struct Order<'a> {
     zoning: &'a Zoning,
     from: Vec<Option<Place>>,
+    shelves: Vec<Length>,
     moves: u64,
     heat: Heat,
     number: u64,
@@ -52,6 +56,7 @@ pub fn solve(site: &Site, settings: &Settings, watch: &Watch) -> Found {
     let begin = start(site);
     let first = Found {
         places: begin.places().to_vec(),
+        shelves: begin.shelves().collect(),
         score: Ledger::new(&begin).score(),
         moves: 0,
         priced: 0,
@@ -88,7 +93,8 @@ fn rounds(site: &Site, settings: &Settings, watch: &Watch, mut found: Found) -> 
             let moves = total * 3 / 10 / (all.len() * copies) as u64;
             let from = allowed(&found.places, zoning);
             let heat = Heat { from: 1.0, to: 0.002 };
-            (k % all.len(), Order { zoning, from, moves, heat, number: k as u64 })
+            let shelves = found.shelves.clone();
+            (k % all.len(), Order { zoning, from, shelves, moves, heat, number: k as u64 })
         })
         .collect();
     let runs = make(site, settings.seed, watch, &mut found, orders);
@@ -122,6 +128,7 @@ fn make<'a>(
         if run.score < found.score {
             found.score = run.score;
             found.places.clone_from(&run.best);
+            found.shelves.clone_from(&run.shelves);
         }
     }
     runs
@@ -129,12 +136,12 @@ fn make<'a>(
 
 fn one(site: &Site, seed: u64, watch: &Watch, order: Order) -> Run {
     let mut rng = Xoshiro256PlusPlus::seed_from_u64(mix(seed, order.number));
-    let mut board = Board::with(site, &order.from);
+    let mut board = Board::set_up(site, &order.shelves, &order.from);
     fill(&mut board, order.zoning);
     let mut search = Search::new(board, order.zoning);
     let mut run = search.anneal(order.zoning, &mut rng, order.moves, order.heat, watch);
     // What the run left loose is pushed to where it costs least.
-    let mut board = Board::with(site, &run.best);
+    let mut board = Board::set_up(site, &run.shelves, &run.best);
     settle(&mut board, order.zoning);
     let score = Ledger::new(&board).score();
     if score < run.score {
@@ -147,7 +154,7 @@ fn one(site: &Site, seed: u64, watch: &Watch, order: Order) -> Run {
 /// The best runs, in the order of their value; ties in the order of the runs.
 fn ranked(mut runs: Vec<(usize, Run)>, most: usize) -> Vec<(usize, Run)> {
     runs.sort_by_key(|(_, run)| run.score);
-    runs.dedup_by(|a, b| a.1.best == b.1.best);
+    runs.dedup_by(|a, b| a.1.best == b.1.best && a.1.shelves == b.1.shelves);
     runs.truncate(most);
     runs
 }
@@ -165,6 +172,7 @@ fn again<'a>(
             let order = Order {
                 zoning: &all[*z],
                 from: run.best.clone(),
+                shelves: run.shelves.clone(),
                 moves: moves / RUNS as u64,
                 heat,
                 number: number + k as u64,
@@ -185,7 +193,7 @@ fn allowed(places: &[Option<Place>], zoning: &Zoning) -> Vec<Option<Place>> {
 
 /// Puts what is still off the cart wherever it can go without breaking anything.
 fn complete(site: &Site, found: &mut Found) {
-    let mut board = Board::with(site, &found.places);
+    let mut board = Board::set_up(site, &found.shelves, &found.places);
     squeeze(&mut board);
     tidy(&mut board);
     let score = Ledger::new(&board).score();

@@ -45,7 +45,7 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         person: ground::person(board.site()),
         loading: loading::loading(board, &order, &placements),
         earning_least: placement::earning_least(board, ledger, &order),
-        layout: Layout { entries: placement::entries(board, &order) },
+        layout: Layout { entries: placement::entries(board, &order), shelves: Vec::new() },
         balance: mass::balance(board),
         casters,
         tips,
