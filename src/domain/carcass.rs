@@ -108,7 +108,7 @@ impl Bay {
         order
     }
 
-    /// Sets its shelves where these entries say, and nails all of them there.
+    /// Sets its shelves where these entries say.
     pub(super) fn set_shelves(&mut self, entries: &[ShelfEntry]) {
         for (n, k) in self.shelves_rising().into_iter().enumerate() {
             let name = format!("shelf {}", n + 1);
@@ -117,7 +117,6 @@ impl Bay {
                 self.shelves[k].height = entry.height;
                 self.shelves[k].span = entry.span.clone();
             }
-            self.shelves[k].adjust = None;
         }
     }
 }

@@ -34,10 +34,18 @@ impl Workspace {
     /// The same workspace with every shelf where a layout says that it stands, or else as drawn; none may be moved.
     #[must_use]
     pub fn as_stands(&self, shelves: &[ShelfEntry]) -> Workspace {
-        let mut stands = self.clone();
-        for bay in &mut stands.carcass.bays {
-            bay.set_shelves(shelves);
+        let mut stands = self.begun(shelves);
+        for shelf in stands.carcass.bays.iter_mut().flat_map(|bay| &mut bay.shelves) {
+            shelf.adjust = None;
         }
         stands
+    }
+
+    /// The same workspace with its shelves where a layout says that they stand; they may be moved as before.
+    #[must_use]
+    pub fn begun(&self, shelves: &[ShelfEntry]) -> Workspace {
+        let mut begun = self.clone();
+        begun.carcass.bays.iter_mut().for_each(|bay| bay.set_shelves(shelves));
+        begun
     }
 }

@@ -198,7 +198,8 @@ fn a_layout_reads_back_as_it_was_written() {
             [usize::from(k % 3 == 2)],
         span: Span::none(),
     };
-    let layout = Layout { entries: names.iter().enumerate().map(entry).collect() };
+    let layout =
+        Layout { entries: names.iter().enumerate().map(entry).collect(), ..Layout::default() };
     let text = write_layout(&layout, Unit::In, "written by a test");
     let read = workspace(&inventory, &[("layout.yaml", &text)]).layout.expect("a layout");
     let bare = |layout: &Layout| -> Vec<String> {
@@ -225,7 +226,11 @@ fn one_line_a_placement() {
         at: Some([Length::mm(12), Length::ZERO]),
         span: Span::none(),
     };
-    let text = write_layout(&Layout { entries: vec![entry] }, Unit::Mm, "hall cart\nmade by hand");
+    let text = write_layout(
+        &Layout { entries: vec![entry], ..Layout::default() },
+        Unit::Mm,
+        "hall cart\nmade by hand",
+    );
     let expected = "# hall cart\n# made by hand\nunits: mm\nplacements:\n  - {item: soldering station, copy: 1, face: front, \
                     bay: upper left, surface: floor, pose: stand, turned: false, at: [12, 0]}\n";
     assert_eq!(text, expected);

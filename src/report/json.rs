@@ -5,6 +5,7 @@
 mod asking;
 mod drawn;
 mod extreme;
+mod shelves;
 
 pub use asking::{compare, room, why};
 pub use drawn::drawn;
@@ -88,6 +89,8 @@ struct PlanDoc<'a> {
     start: StartRow,
     bound: BoundRow,
     search: SearchRow,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    shelves: Option<shelves::ShelvesRow<'a>>,
     loading: Vec<StepRow<'a>>,
     earning_least: Vec<EarningRow<'a>>,
     notes: Vec<FindingRow<'a>>,
@@ -115,6 +118,7 @@ impl<'a> PlanDoc<'a> {
             start: StartRow::of(&plan.start),
             bound: BoundRow::of(&plan.bound),
             search: SearchRow::of(&plan.effort),
+            shelves: plan.shelves.as_ref().map(shelves::ShelvesRow::of),
             loading: plan.loading.iter().map(|step| StepRow::of(plan, step)).collect(),
             earning_least: EarningRow::all(plan),
             notes: plan.notes.iter().map(FindingRow::of).collect(),

@@ -401,6 +401,7 @@ pub fn plan() -> Plan {
         (Face::Top, ""),
     ];
     Plan {
+        shelves: None,
         name: "hall cart".into(),
         units: Unit::Mm,
         status: Status::Complete,

@@ -141,7 +141,8 @@ pub fn audit(
     settings: &Settings,
     watch: &Watch,
 ) -> Result<Audit, Vec<Finding>> {
-    let workspace = &Workspace { layout: Some(layout.clone()), ..workspace.clone() };
+    let stands = workspace.as_stands(&layout.shelves);
+    let workspace = &Workspace { layout: Some(layout.clone()), ..stands };
     let Standing { site, places, findings: entries, arranged, .. } = standing(workspace, layout)?;
     let board = Board::with(&site, &places);
     let ledger = Ledger::new(&board);

@@ -85,10 +85,11 @@ impl Gain {
 /// # Errors
 /// Every way in which the carcass contradicts itself.
 pub fn compare(workspace: &Workspace, a: &Layout, b: &Layout) -> Result<Compare, Vec<Finding>> {
-    let stands = [standing(workspace, a)?, standing(workspace, b)?];
+    let built = [a, b].map(|layout| workspace.as_stands(&layout.shelves));
+    let stands = [standing(&built[0], a)?, standing(&built[1], b)?];
     let boards = stands.each_ref().map(|s| Board::with(&s.site, &s.places));
     let ledgers = boards.each_ref().map(Ledger::new);
-    let side = |k: usize| side(workspace, &stands[k], &boards[k], &ledgers[k]);
+    let side = |k: usize| side(&built[k], &stands[k], &boards[k], &ledgers[k]);
     let sides = [side(0), side(1)];
     let (moved, stayed) = moved(workspace, &boards);
     let items = items(workspace, &boards, &ledgers, &moved);

@@ -5,6 +5,7 @@
 mod extreme;
 mod ground;
 mod person;
+mod shelf;
 
 use crate::domain::{Face, Hazards, Layout, Pose};
 use crate::finding::Finding;
@@ -15,6 +16,7 @@ use crate::units::{Length, Mass, Price, Time, Unit, Uses};
 pub use extreme::{Amount, Extreme, Limit, Mark};
 pub use ground::{Ground, Rect2, StationWays, Walk};
 pub use person::{Band, Person};
+pub use shelf::{ShelfHeight, Shelves};
 
 /// Whether a plan may be used as it is.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -441,6 +443,8 @@ pub struct Plan {
     pub loading: Vec<Step>,
     /// Placements that earn their place least, as indices with what keeping them off the cart would cost a week.
     pub earning_least: Vec<(usize, Price)>,
+    /// Shelves that may be moved; nothing where there are none.
+    pub shelves: Option<Shelves>,
     /// The layout as a file says it.
     pub layout: Layout,
     /// What is read but not priced yet, and other notes.

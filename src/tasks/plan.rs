@@ -1,11 +1,13 @@
 //! The main job: where each tool lives.
 
+mod shelves;
+
 use super::outcome::{Effort, Plan, Start};
 use super::tell;
 use crate::domain::Workspace;
 use crate::finding::Finding;
 use crate::score::{Ledger, Score};
-use crate::site::{Board, Site};
+use crate::site::{Board, ShelfBoard, Site};
 use crate::solve::{Found, Settings, Watch, bound, solve, start};
 use crate::units::Price;
 
@@ -21,8 +23,44 @@ pub fn plan(
     settings: &Settings,
     watch: &Watch,
 ) -> Result<Plan, Vec<Finding>> {
+    let workspace = &begun(workspace);
+    let free = search(workspace, settings, watch)?;
+    let mut plan = if free.site.boards.iter().any(ShelfBoard::moves) {
+        shelves::plan(workspace, free, settings, watch)?
+    } else {
+        outcome(&free.site, &free.site, workspace, &free.found)
+    };
+    plan.seed = settings.seed;
+    plan.layout.shelves = plan.shelves.iter().flat_map(shelves::entries).collect();
+    Ok(plan)
+}
+
+/// Where things are fixed, the shelves begin where the layout has them.
+fn begun(workspace: &Workspace) -> Workspace {
+    let fixed = workspace.items.iter().any(|item| item.fixed);
+    match &workspace.layout {
+        Some(layout) if fixed => workspace.begun(&layout.shelves),
+        _ => workspace.clone(),
+    }
+}
+
+/// What a search worked on and what it found.
+struct Searched {
+    site: Site,
+    found: Found,
+    /// The items whose piles and rows were taken apart.
+    apart: Vec<usize>,
+}
+
+/// Searches; piles and rows that find no place are tried in single copies.
+fn search(
+    workspace: &Workspace,
+    settings: &Settings,
+    watch: &Watch,
+) -> Result<Searched, Vec<Finding>> {
     let mut site = Site::new(workspace)?;
     let mut found = solve(&site, settings, watch);
+    let mut apart = Vec::new();
     for item in left_out_piles(&site, &found).into_iter().take(SPLITS) {
         let finer = site.split(item, workspace);
         let again = solve(&finer, settings, watch);
@@ -31,10 +69,11 @@ pub fn plan(
         if again.score < found.score {
             found = again;
             site = finer;
+            apart.push(item);
         }
         found = Found { moves, priced, restarts, ..found };
     }
-    Ok(outcome(&site, workspace, &found, settings.seed))
+    Ok(Searched { site, found, apart })
 }
 
 /// The items of which a pile or a row is left out, the most valuable first.
@@ -53,13 +92,13 @@ fn left_out_piles(site: &Site, found: &Found) -> Vec<usize> {
     items
 }
 
-fn outcome(site: &Site, workspace: &Workspace, found: &Found, seed: u64) -> Plan {
-    let board = Board::with(site, &found.places);
+/// What was found, in words and figures: told on its own site, judged against that on which it was searched for.
+fn outcome(told: &Site, searched: &Site, workspace: &Workspace, found: &Found) -> Plan {
+    let board = Board::with(told, &found.places);
     let ledger = Ledger::new(&board);
     let mut plan = tell::plan(&board, &ledger, workspace);
-    plan.seed = seed;
-    plan.start = compare(site, &board);
-    plan.bound = proof(site, ledger.score(), plan.handling, plan.worth.broken.is_empty());
+    plan.start = compare(searched, &board);
+    plan.bound = proof(searched, ledger.score(), plan.handling, plan.worth.broken.is_empty());
     plan.effort = Effort {
         moves: found.moves,
         priced: found.priced,

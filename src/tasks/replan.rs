@@ -90,7 +90,8 @@ pub fn replan(
     most_moves: Option<usize>,
     watch: &Watch,
 ) -> Result<Replan, Vec<Finding>> {
-    let workspace = &Workspace { layout: Some(layout.clone()), ..workspace.clone() };
+    let stands = workspace.as_stands(&layout.shelves);
+    let workspace = &Workspace { layout: Some(layout.clone()), ..stands };
     let old = standing(workspace, layout)?;
     let fresh = plan::plan(workspace, settings, watch)?;
     let anew = standing(workspace, &fresh.layout)?;

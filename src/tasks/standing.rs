@@ -55,7 +55,7 @@ struct Asked {
     surfaces: Vec<usize>,
 }
 
-/// Reads a layout as it stands.
+/// Reads a layout as it stands, in a workspace whose shelves are where the layout has them.
 ///
 /// # Errors
 /// Every way in which the carcass contradicts itself.
@@ -83,6 +83,7 @@ pub fn standing(workspace: &Workspace, layout: &Layout) -> Result<Standing, Vec<
     entries::against_orders(&site, &places, &entries, layout, &mut findings);
     findings.sort_by_key(|f| f.finding.at.first().map_or(0, |span| span.range.start));
     entries::missing(&site, &entries, layout, &mut findings);
+    entries::shelves(&workspace.carcass, layout, &mut findings);
     Ok(Standing { site, places, entries, arranged, findings })
 }
 

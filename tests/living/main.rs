@@ -11,5 +11,6 @@ mod prop_shop;
 mod replan;
 mod reserve;
 mod room;
+mod shelves;
 mod standing;
 mod why;

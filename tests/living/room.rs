@@ -311,7 +311,8 @@ fn a_wish_asks_no_more_moves_than_it_needs() {
     ];
     for (entries, wide, moves) in cases {
         let wish = thing("crate", [wide, 300, 150]);
-        let told = room(&workspace, &Layout { entries }, &[wish]).expect("the cart is sound");
+        let told = room(&workspace, &Layout { entries, ..Layout::default() }, &[wish])
+            .expect("the cart is sound");
         let wish = &told.wishes[0];
         assert_eq!(wish.to.as_ref().map(|_| wish.moved.len()), moves, "{wish:?}");
         assert_eq!(wish.miss.is_some(), moves.is_none());
@@ -322,7 +323,7 @@ fn a_wish_asks_no_more_moves_than_it_needs() {
 fn the_free_box_beside_a_thing_is_measured_to_the_millimetre() {
     let mut workspace = two_bays();
     workspace.items = vec![thing("post", [100, 250, 150])];
-    let layout = Layout { entries: vec![at("post", "wide", 0)] };
+    let layout = Layout { entries: vec![at("post", "wide", 0)], ..Layout::default() };
     let told = room(&workspace, &layout, &[]).expect("the cart is sound");
     let wide = told.bays.iter().find(|b| b.bay == "wide").expect("it has room");
     let [from, to] = [[120, 0, 600], [320, 300, 800]].map(|p| p.map(Length::mm));

@@ -153,6 +153,9 @@ fn an_empty_layout_and_a_face_alone_are_no_crash() {
     assert!(read_empty.places.iter().all(Option::is_none));
     assert_eq!(read_empty.findings.len(), workspace.items.len());
     let name = workspace.items[0].name.clone();
-    let layout = Layout { entries: vec![Entry { face: Some(Face::Top), ..entry(&name, "") }] };
+    let layout = Layout {
+        entries: vec![Entry { face: Some(Face::Top), ..entry(&name, "") }],
+        ..Layout::default()
+    };
     read(&workspace, &layout);
 }

@@ -41,7 +41,7 @@ fn said(workspace: &Workspace, layout: &Layout) -> Layout {
             span: Span::none(),
         });
     }
-    Layout { entries }
+    Layout { entries, ..Layout::default() }
 }
 
 fn entry(named: &Named, spot: &Spot) -> Entry {
@@ -70,7 +70,7 @@ fn taken(layout: &Layout, named: &Named, slot: &Slot) -> Layout {
         .collect();
     entries.push(entry(named, &slot.spot));
     entries.extend(slot.displaced.iter().filter_map(|(n, to)| Some(entry(n, to.as_ref()?))));
-    Layout { entries }
+    Layout { entries, ..Layout::default() }
 }
 
 /// The score of a layout and what is broken in it.
@@ -92,7 +92,10 @@ fn made_room(layout: &Layout, slot: &Slot) -> Layout {
         let of = |n: &Named| e.item == n.item && e.copy == n.copy;
         slot.displaced.iter().find(|(n, _)| of(n)).and_then(|(n, to)| Some(entry(n, to.as_ref()?)))
     };
-    Layout { entries: layout.entries.iter().map(|e| moved(e).unwrap_or(e.clone())).collect() }
+    Layout {
+        entries: layout.entries.iter().map(|e| moved(e).unwrap_or(e.clone())).collect(),
+        ..Layout::default()
+    }
 }
 
 fn differ(before: Score, after: Score) -> Differ {
@@ -165,7 +168,7 @@ fn every_slot_on_carts_of_all_shapes_is_legal_and_costs_what_is_said() {
         // As planned, half empty, and with nothing on it.
         let whole = planned(&workspace);
         let half = whole.entries.iter().step_by(2).cloned().collect();
-        for layout in [whole, Layout { entries: half }, Layout::default()] {
+        for layout in [whole, Layout { entries: half, ..Layout::default() }, Layout::default()] {
             for item in workspace.items.iter().take(2) {
                 checked += check(&workspace, &layout, &item.name);
             }

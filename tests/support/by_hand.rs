@@ -352,6 +352,7 @@ pub fn plan() -> Plan {
         limit,
     };
     Plan {
+        shelves: None,
         name: "test cart".to_owned(),
         units: Unit::Mm,
         status: Status::Partial,
@@ -388,7 +389,7 @@ pub fn plan() -> Plan {
         person: Person::default(),
         loading: Vec::new(),
         earning_least: Vec::new(),
-        layout: Layout { entries: all.iter().map(entry).collect() },
+        layout: Layout { entries: all.iter().map(entry).collect(), ..Layout::default() },
         notes: Vec::new(),
         from_memory: Vec::new(),
         placements,

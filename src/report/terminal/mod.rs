@@ -11,6 +11,7 @@ mod face;
 mod page;
 mod replan;
 mod room;
+mod shelves;
 mod table;
 mod verdict;
 mod why;
@@ -64,6 +65,7 @@ pub fn plan(plan: &Plan, look: &Look) -> String {
     verdict::wrong(&mut page, plan);
     verdict::cost(&mut page, plan);
     face::all(&mut page, plan);
+    shelves::section(&mut page, plan);
     cart::reserve(&mut page, plan);
     extremes::extremes(&mut page, plan);
     cart::casters(&mut page, plan);

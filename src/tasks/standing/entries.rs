@@ -1,7 +1,7 @@
 //! What the words of a layout's entries mean, and what is wrong with them.
 
 use super::{Asked, EntryFinding};
-use crate::domain::{Entry, Face, Layout, Pose};
+use crate::domain::{Bay, Carcass, Entry, Face, Layout, Pose};
 use crate::finding::{Finding, nearest};
 use crate::site::{Home, Kind, Place, Site, SpaceKind, answers, surfaces_of_entry};
 use crate::units::{Unit, show_length};
@@ -382,5 +382,28 @@ pub(super) fn under_boards(site: &Site, lot: usize, homes: &[Home], unit: Unit) 
             show_length(room, unit)
         ),
         None => format!("it needs {need} high with the free height over it"),
+    }
+}
+
+/// What the layout says of shelves that are not there.
+pub(super) fn shelves(carcass: &Carcass, layout: &Layout, findings: &mut Vec<EntryFinding>) {
+    for entry in &layout.shelves {
+        let bays: Vec<&Bay> = carcass.bays.iter().filter(|bay| entry.is_in(bay)).collect();
+        let names =
+            bays.iter().flat_map(|bay| (1..=bay.shelves.len()).map(|n| format!("shelf {n}")));
+        let names: Vec<String> = names.collect();
+        if names.iter().any(|name| name == entry.surface.trim()) {
+            continue;
+        }
+        let (word, known) = if bays.is_empty() {
+            (entry.bay.trim(), carcass.bays.iter().map(|bay| bay.name.clone()).collect())
+        } else {
+            (entry.surface.trim(), names)
+        };
+        let what =
+            format!("{} / {} is no shelf of this cart", entry.bay.trim(), entry.surface.trim());
+        let finding = Finding::warning(what.clone()).at(&entry.span);
+        let finding = finding.near(word, known.iter().map(String::as_str));
+        findings.push(EntryFinding { item: entry.surface.clone(), what, finding, lot: None });
     }
 }

@@ -11,7 +11,7 @@ mod placement;
 mod reserve;
 
 use super::outcome::{Bound, Effort, LeftOut, Plan, Solid, Start, Status, SurfaceLoad, Worth};
-use crate::domain::{Layout, Workspace};
+use crate::domain::{Layout, ShelfEntry, Workspace};
 use crate::physics::motion;
 use crate::score::{COSTS, Ledger, broken};
 use crate::site::{Board, SpaceKind};
@@ -45,7 +45,11 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         person: ground::person(board.site()),
         loading: loading::loading(board, &order, &placements),
         earning_least: placement::earning_least(board, ledger, &order),
-        layout: Layout { entries: placement::entries(board, &order), shelves: Vec::new() },
+        layout: Layout {
+            entries: placement::entries(board, &order),
+            shelves: standing_shelves(workspace),
+        },
+        shelves: None,
         balance: mass::balance(board),
         casters,
         tips,
@@ -154,4 +158,9 @@ fn solids(board: &Board) -> Vec<Solid> {
         .enumerate()
         .map(|(k, b)| Solid { what: b.name.clone(), space: *board.board(k) })
         .collect()
+}
+
+/// The shelves as the layout at hand has them: they stay where they are.
+fn standing_shelves(workspace: &Workspace) -> Vec<ShelfEntry> {
+    workspace.layout.as_ref().map_or_else(Vec::new, |layout| layout.shelves.clone())
 }
