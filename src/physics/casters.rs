@@ -52,6 +52,20 @@ impl Supports {
         self.all.loads(total, sx, sy, out)
     }
 
+    /// The same on a floor that stands up under the supports: `press` is, for each, how far it stands up times the
+    /// stiffness of a support, in kg.
+    ///
+    /// A rigid body on equal springs: soft ones take a bump up, hard ones let a neighbour hang. False where it tips.
+    pub fn on_bumps(
+        &self,
+        total: f64,
+        [sx, sy]: [f64; 2],
+        press: &[f64],
+        out: &mut [f64; MOST],
+    ) -> bool {
+        self.all.over(total, [sx, sy]) && self.all.search(total, [sx, sy], press, out)
+    }
+
     /// The greatest of those loads; nothing where it tips.
     #[inline]
     pub fn heaviest(&self, total: f64, sx: f64, sy: f64) -> Option<f64> {
@@ -143,7 +157,7 @@ impl Stand {
         let mut on = all_of(self.n);
         // Let go of what pulls, take up what is pressed: nearly always at rest after a few rounds.
         for _ in 0..4 * self.n {
-            let Some(rest) = self.settle(on, total, moments) else {
+            let Some(rest) = self.settle(on, total, moments, &[]) else {
                 break;
             };
             if rest.good {
@@ -155,13 +169,13 @@ impl Stand {
             }
             on = pressed;
         }
-        self.search(total, moments, out)
+        self.search(total, moments, &[], out)
     }
 
-    /// The same by trying every set of three or more.
-    fn search(&self, total: f64, moments: [f64; 2], out: &mut [f64; MOST]) -> bool {
+    /// The same by trying every set of three or more; see [`Supports::on_bumps`] for `press`, nought where it is short.
+    fn search(&self, total: f64, moments: [f64; 2], press: &[f64], out: &mut [f64; MOST]) -> bool {
         (1..=all_of(self.n)).filter(|on| on.count_ones() >= 3).any(|on| {
-            let rest = self.settle(on, total, moments).filter(|rest| rest.good);
+            let rest = self.settle(on, total, moments, press).filter(|rest| rest.good);
             rest.is_some_and(|rest| rest.give(on, self.n, out))
         })
     }
@@ -172,13 +186,22 @@ impl Stand {
     }
 
     /// Where the body comes to rest on the supports of a set; nothing where they lie in one line.
-    fn settle(&self, on: Set, total: f64, [sx, sy]: [f64; 2]) -> Option<Rest> {
+    ///
+    /// A bump presses its own support and, by the plane that all of them settle to, is taken off the rest.
+    fn settle(&self, on: Set, total: f64, [sx, sy]: [f64; 2], press: &[f64]) -> Option<Rest> {
         let fit = Fit::new(&self.at, on)?;
         let slack = SLACK * total.max(1.0);
+        let mut left = [total, sx, sy];
+        for (i, p) in press.iter().enumerate().filter(|(i, _)| on >> i & 1 == 1) {
+            left[0] -= p;
+            left[1] -= p * self.at[i][0];
+            left[2] -= p * self.at[i][1];
+        }
         let mut rest = Rest { force: [0.0; MOST], good: true };
         for (i, at) in self.at.iter().enumerate().take(self.n) {
             let [a, b, c] = fit.plane(*at);
-            let force = total * a + sx * b + sy * c;
+            let bump = press.get(i).copied().unwrap_or(0.0);
+            let force = left[0] * a + left[1] * b + left[2] * c + bump;
             rest.good &= if on >> i & 1 == 1 { force >= -slack } else { force <= slack };
             rest.force[i] = force;
         }
@@ -244,5 +267,56 @@ impl Fit {
         let b = self.inverse[0] * x + self.inverse[1] * y;
         let c = self.inverse[1] * x + self.inverse[2] * y;
         [1.0 / self.count - b * self.middle[0] - c * self.middle[1], b, c]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn square() -> Supports {
+        let at = [[0, 0], [600, 0], [0, 400], [600, 400]];
+        Supports::new(&at.map(|p| p.map(Length::mm))).unwrap()
+    }
+
+    fn on_bump(press: f64) -> [f64; 4] {
+        let mut out = [f64::NAN; MOST];
+        assert!(square().on_bumps(100.0, [30_000.0, 20_000.0], &[press], &mut out));
+        [out[0], out[1], out[2], out[3]]
+    }
+
+    fn near(found: &[f64], expected: &[f64]) {
+        for (f, e) in found.iter().zip(expected) {
+            assert!((f - e).abs() < 1e-9, "{found:?} for {expected:?}");
+        }
+    }
+
+    #[test]
+    fn a_bump_loads_its_diagonal_by_a_quarter_of_its_press_until_the_others_hang() {
+        near(&on_bump(0.0), &[25.0; 4]);
+        near(&on_bump(40.0), &[35.0, 15.0, 15.0, 35.0]);
+        near(&on_bump(100.0), &[50.0, 0.0, 0.0, 50.0]);
+        near(&on_bump(400.0), &[50.0, 0.0, 0.0, 50.0]);
+        near(&on_bump(-40.0), &[15.0, 35.0, 35.0, 15.0]);
+    }
+
+    #[test]
+    fn a_hard_bump_off_the_middle_loads_the_three_that_touch() {
+        let mut out = [0.0; MOST];
+        assert!(square().on_bumps(100.0, [27_000.0, 20_000.0], &[1e6], &mut out));
+        near(&out[..4], &[50.0, 0.0, 5.0, 45.0]);
+        assert!(!square().on_bumps(100.0, [-1.0, 20_000.0], &[1.0], &mut out));
+    }
+
+    #[test]
+    fn the_heaviest_is_that_of_the_loads() {
+        let supports = square();
+        assert_eq!(supports.count(), 4);
+        let mut out = [0.0; MOST];
+        assert!(supports.loads(100.0, 50_000.0, 38_000.0, &mut out));
+        let most = out.iter().copied().fold(0.0, f64::max);
+        assert_eq!(supports.heaviest(100.0, 50_000.0, 38_000.0), Some(most));
+        assert_eq!(supports.heaviest(100.0, 30_000.0, 20_000.0), Some(25.0));
+        assert_eq!(supports.heaviest(100.0, 61_000.0, 20_000.0), None);
     }
 }

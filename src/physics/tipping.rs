@@ -18,6 +18,13 @@ struct Side {
     way: Way,
 }
 
+impl Side {
+    #[inline]
+    fn inside(&self, x: f64, y: f64) -> f64 {
+        self.inward[0] * x + self.inward[1] * y - self.offset
+    }
+}
+
 /// The area that the casters span, moved in by the trail.
 #[derive(Clone, Debug)]
 pub struct Footprint {
@@ -43,12 +50,17 @@ impl Footprint {
     pub fn least_margin(&self, x: f64, y: f64) -> (usize, f64) {
         let mut least = (0, f64::INFINITY);
         for (index, side) in self.sides.iter().enumerate() {
-            let distance = side.inward[0] * x + side.inward[1] * y - side.offset;
+            let distance = side.inside(x, y);
             if distance < least.1 {
                 least = (index, distance);
             }
         }
         least
+    }
+
+    /// How far inside one side a point lies, in mm; under nought outside.
+    pub fn inside(&self, side: usize, x: f64, y: f64) -> f64 {
+        self.sides[side].inside(x, y)
     }
 
     /// How many sides it has.
