@@ -49,12 +49,18 @@ pub struct Board {
 pub struct Casters {
     /// Floor to the underside of the carcass.
     pub height: Length,
-    /// What one may carry.
+    /// What one may carry; the least, where they differ.
     pub rating: Option<Mass>,
+    /// What each may carry, in the order of `at`, where they differ; else empty.
+    pub ratings: Vec<Mass>,
     /// How far the wheel may trail its swivel.
     pub trail: Length,
     /// How many of them lock.
     pub locks: u32,
+    /// Diameter of a wheel, where the file says it.
+    pub wheel: Option<Length>,
+    /// How far one corner of the cart sinks under 10 kg, least and most, where the file says it.
+    pub gives: Option<[Length; 2]>,
     /// Swivel axes, x and y.
     pub at: Vec<[Length; 2]>,
     /// Where the file says so.
@@ -186,6 +192,8 @@ pub struct Drawer {
     pub extends: Option<Length>,
     /// Its own mass, where the file says it.
     pub mass: Option<Mass>,
+    /// Whether something keeps it shut while the cart rolls.
+    pub catch: bool,
     /// Where the file says its name.
     pub span: Span,
 }

@@ -11,7 +11,8 @@ pub use carcass::{
 pub use item::{CLOSED_METAL_CAN, Dims, Hazard, Hazards, Home, Item, Pose};
 pub use layout::{Entry, Layout, ShelfEntry};
 pub use shop::{
-    CartPlace, Experience, Hand, Job, Obstacle, Person, Rates, Reserve, Room, Sex, Shop, Station,
+    CartPlace, Experience, Forces, Hand, Job, Obstacle, Person, Rates, Reserve, Room, Sex, Shop,
+    Station,
 };
 
 /// A side of the cart; also the way out for what is kept there.

@@ -2,7 +2,7 @@
 
 use super::Face;
 use crate::finding::Span;
-use crate::units::{Length, Share, Time, Uses};
+use crate::units::{Length, Mass, Share, Time, Uses};
 
 /// Everything about the place and its user.
 #[derive(Clone, Debug)]
@@ -21,6 +21,24 @@ pub struct Shop {
     pub rates: Rates,
     /// Free height above a thing on a deck.
     pub clearance: Length,
+    /// What pushes and leans on the cart, and how it rolls.
+    pub forces: Forces,
+}
+
+/// What pushes and leans on the cart, and how it rolls, each where the file says it. A force is told by the mass that
+/// weighs as much, as a luggage scale shows it.
+#[derive(Clone, Debug, Default)]
+pub struct Forces {
+    /// A level push at the height of the bench, on the way.
+    pub push: Option<Mass>,
+    /// Someone's weight on the edge of the bench.
+    pub lean: Option<Mass>,
+    /// A level push at the height of the bench from sawing or planing.
+    pub work: Option<Mass>,
+    /// What a locked caster holds, as a share of its load.
+    pub friction: Option<Share>,
+    /// What it takes to keep the cart rolling, as a share of its weight.
+    pub rolling: Option<Share>,
 }
 
 /// Which hand.
@@ -95,6 +113,10 @@ pub struct Room {
     pub uneven: bool,
     /// Clear width of the door.
     pub door: Option<Length>,
+    /// Height of the threshold that the cart is rolled over.
+    pub threshold: Option<Length>,
+    /// What may lie under a caster: a chip, a cable, a joint of the floor.
+    pub chip: Option<Length>,
     /// Inside width and depth.
     pub size: Option<[Length; 2]>,
     /// Where the cart stands in it.

@@ -144,6 +144,7 @@ pub(super) fn drawer(field: Field, face: Face, units: Unit, out: &mut Findings) 
         limit: table.get("limit", out).and_then(|f| f.mass(units, out)),
         extends: table.get("extends", out).and_then(|f| f.size(units, out)),
         mass: table.get("mass", out).and_then(|f| f.mass(units, out)),
+        catch: table.get("catch", out).and_then(|f| f.truth(out)).unwrap_or(false),
         span: name.span,
     })
 }

@@ -6,7 +6,7 @@ use super::findings::Findings;
 use super::keys;
 use crate::domain::{Bench, Board, Carcass, Casters, Depth, Face, Zone};
 use crate::finding::{Finding, Span};
-use crate::units::{Length, Share, Unit};
+use crate::units::{Length, Mass, Share, Unit};
 
 /// The cart; where a fault was noted, parts of it are stand-ins.
 pub(super) fn carcass(root: Field, out: &mut Findings) -> Option<Carcass> {
@@ -72,8 +72,11 @@ fn casters(table: &Table, units: Unit, out: &mut Findings) -> Casters {
     let mut casters = Casters {
         height: Length::ZERO,
         rating: None,
+        ratings: Vec::new(),
         trail: Length::ZERO,
         locks: 0,
+        wheel: None,
+        gives: None,
         at: Vec::new(),
         span: table.span.clone(),
     };
@@ -103,7 +106,8 @@ fn casters(table: &Table, units: Unit, out: &mut Findings) -> Casters {
     }
     casters.height =
         table.get("height", out).and_then(|f| f.distance(units, out)).unwrap_or_default();
-    casters.rating = table.get("rating", out).and_then(|f| f.mass(units, out));
+    casters.wheel = table.get("wheel", out).and_then(|f| f.size(units, out));
+    casters.gives = table.get("gives", out).and_then(|f| gives(f, units, out));
     casters.trail =
         table.get("trail", out).and_then(|f| f.distance(units, out)).unwrap_or_default();
     casters.locks = table.get("locks", out).and_then(|f| f.count(0, 100, out)).unwrap_or(0);
@@ -117,7 +121,44 @@ fn casters(table: &Table, units: Unit, out: &mut Findings) -> Casters {
         }
         casters.at = all.iter().filter_map(|f| f.place(units, out)).collect();
     }
+    if let Some(field) = table.get("rating", out) {
+        rating(field, &mut casters, units, out);
+    }
     casters
+}
+
+/// One rating for all, or one for each in the order of `at`.
+fn rating(field: Field, casters: &mut Casters, units: Unit, out: &mut Findings) {
+    if !field.is_list() {
+        casters.rating = field.mass(units, out);
+        return;
+    }
+    let all: Vec<Mass> = field.list(out).iter().filter_map(|f| f.mass(units, out)).collect();
+    if all.len() != casters.at.len() {
+        let found = format!("{} ratings for {} casters", all.len(), casters.at.len());
+        out.say(
+            field
+                .fault("the casters do not have a rating each")
+                .found(found)
+                .expected("one rating for all, or a list with one for each place of `at`"),
+        );
+        return;
+    }
+    casters.rating = all.iter().min().copied();
+    if all.iter().any(|one| Some(*one) != casters.rating) {
+        casters.ratings = all;
+    }
+}
+
+/// How far a corner sinks under 10 kg: least and most, both over nought.
+fn gives(field: Field, units: Unit, out: &mut Findings) -> Option<[Length; 2]> {
+    let what = "two lengths over nought, the lesser first, such as [0.5 mm, 5 mm]";
+    let gives: [Length; 2] = field.lengths(what, out, |one, out| one.size(units, out))?;
+    if gives[0] > gives[1] {
+        out.say(field.wrong(what));
+        return None;
+    }
+    Some(gives)
 }
 
 fn read_faces(field: Field, cart: &mut Carcass, out: &mut Findings) {

@@ -9,8 +9,10 @@ pub(super) const CARCASS: Keys = Keys {
 pub(super) const OUTSIDE: Keys =
     Keys { what: "the size of the carcass", keys: &["width", "depth", "height"] };
 pub(super) const BOARD: Keys = Keys { what: "the board", keys: &["material", "thickness"] };
-pub(super) const CASTERS: Keys =
-    Keys { what: "the casters", keys: &["height", "rating", "trail", "locks", "at"] };
+pub(super) const CASTERS: Keys = Keys {
+    what: "the casters",
+    keys: &["height", "rating", "trail", "locks", "at", "wheel", "gives"],
+};
 pub(super) const FACES: Keys =
     Keys { what: "the list of faces", keys: &["front", "back", "left", "right", "top"] };
 pub(super) const FACE: Keys = Keys { what: "a face", keys: &["bays", "drawers", "panels"] };
@@ -26,7 +28,7 @@ pub(super) const HANG: Keys =
     Keys { what: "the list of walls", keys: &["back", "left", "right", "ceiling"] };
 pub(super) const DRAWER: Keys = Keys {
     what: "a drawer",
-    keys: &["name", "at", "opening", "depth", "limit", "extends", "mass"],
+    keys: &["name", "at", "opening", "depth", "limit", "extends", "mass", "catch"],
 };
 pub(super) const PANEL: Keys =
     Keys { what: "a panel", keys: &["name", "at", "size", "room", "limit", "overhang"] };
@@ -67,7 +69,17 @@ pub(super) const ITEM: Keys = Keys {
 pub(super) const KEEP: Keys = Keys { what: "the list of poses", keys: &["stand", "lie", "hang"] };
 pub(super) const SHOP: Keys = Keys {
     what: "the shop",
-    keys: &["units", "person", "stations", "room", "reserve", "jobs", "rates", "clearance"],
+    keys: &[
+        "units",
+        "person",
+        "stations",
+        "room",
+        "reserve",
+        "jobs",
+        "rates",
+        "clearance",
+        "forces",
+    ],
 };
 pub(super) const PERSON: Keys = Keys {
     what: "the person",
@@ -77,13 +89,15 @@ pub(super) const STATION: Keys =
     Keys { what: "a station", keys: &["name", "share", "work", "walls"] };
 pub(super) const ROOM: Keys = Keys {
     what: "the room",
-    keys: &["kind", "children", "floor", "door", "size", "cart", "obstacles"],
+    keys: &["kind", "children", "floor", "door", "size", "cart", "obstacles", "threshold", "chip"],
 };
 pub(super) const CART: Keys = Keys { what: "the place of the cart", keys: &["at", "turned"] };
 pub(super) const OBSTACLE: Keys = Keys { what: "an obstacle", keys: &["at", "size"] };
 pub(super) const RESERVE: Keys = Keys { what: "the reserve", keys: &["share", "families"] };
 pub(super) const JOB: Keys = Keys { what: "a job", keys: &["name", "items", "use"] };
 pub(super) const RATES: Keys = Keys { what: "the list of rates", keys: &["roll_out", "elsewhere"] };
+pub(super) const FORCES: Keys =
+    Keys { what: "the list of forces", keys: &["push", "lean", "work", "friction", "rolling"] };
 pub(super) const LAYOUT: Keys =
     Keys { what: "the layout", keys: &["units", "shelves", "placements"] };
 pub(super) const SHELF_ENTRY: Keys =
@@ -94,7 +108,7 @@ pub(super) const PLACEMENT: Keys = Keys {
 };
 
 /// All of them, those first whose keys are most often indented wrongly.
-pub(super) const ALL: [&Keys; 29] = [
+pub(super) const ALL: [&Keys; 30] = [
     &ITEM,
     &BAY,
     &DRAWER,
@@ -121,6 +135,7 @@ pub(super) const ALL: [&Keys; 29] = [
     &RESERVE,
     &JOB,
     &RATES,
+    &FORCES,
     &LAYOUT,
     &PLACEMENT,
     &SHELF_ENTRY,
@@ -129,7 +144,7 @@ pub(super) const ALL: [&Keys; 29] = [
 /// Keys that are read and checked but not priced yet: what they stand in, the key, what to call it.
 ///
 /// When a term arrives, its line goes.
-pub(super) const NOT_PRICED: [(&str, &str, &str); 10] = [
+pub(super) const NOT_PRICED: [(&str, &str, &str); 8] = [
     (ITEM.what, "with", "`with` (companions)"),
     (ITEM.what, "family", "`family` (families kept together)"),
     (ITEM.what, "prefer", "`prefer` (wishes)"),
@@ -137,7 +152,5 @@ pub(super) const NOT_PRICED: [(&str, &str, &str); 10] = [
     (SHOP.what, "jobs", "`jobs` (sets fetched in one tour)"),
     (SHOP.what, "reserve", "`reserve` (kept from what the plan leaves over)"),
     (PERSON.what, "hand", "`hand` (the better hand)"),
-    (ROOM.what, "door", "`door` (its clear width)"),
     (BOARD.what, "material", "`material` (how far a board sags)"),
-    (CASTERS.what, "locks", "`locks` (locking casters)"),
 ];

@@ -6,7 +6,7 @@ use super::findings::Findings;
 use super::keys;
 use super::station::{station_at_front, stations};
 use crate::domain::{
-    CartPlace, Experience, Hand, Job, Obstacle, Person, Rates, Reserve, Room, Sex, Shop,
+    CartPlace, Experience, Forces, Hand, Job, Obstacle, Person, Rates, Reserve, Room, Sex, Shop,
 };
 use crate::units::{Length, Share, Time, Unit, Uses};
 
@@ -37,6 +37,7 @@ pub(super) fn usual() -> Shop {
         jobs: Vec::new(),
         rates: Rates { roll_out: ROLL_OUT, elsewhere: ELSEWHERE },
         clearance: CLEARANCE,
+        forces: Forces::default(),
     }
 }
 
@@ -64,6 +65,9 @@ pub(super) fn shop(root: Field, above: Unit, out: &mut Findings) -> Option<Shop>
     if let Some(field) = table.get("rates", out) {
         rates(field, &mut shop.rates, out);
     }
+    if let Some(field) = table.get("forces", out) {
+        shop.forces = forces(field, units, out);
+    }
     shop.clearance =
         table.get("clearance", out).and_then(|f| f.distance(units, out)).unwrap_or(CLEARANCE);
     Some(shop)
@@ -84,6 +88,8 @@ fn empty_room() -> Room {
         children: false,
         uneven: false,
         door: None,
+        threshold: None,
+        chip: None,
         size: None,
         cart: None,
         obstacles: Vec::new(),
@@ -129,6 +135,8 @@ fn room(field: Field, room: &mut Room, units: Unit, out: &mut Findings) {
     let floors = [("even", false), ("uneven", true)];
     room.uneven = table.get("floor", out).and_then(|f| f.choice(&floors, out)).unwrap_or(false);
     room.door = table.get("door", out).and_then(|f| f.size(units, out));
+    room.threshold = table.get("threshold", out).and_then(|f| f.distance(units, out));
+    room.chip = table.get("chip", out).and_then(|f| f.distance(units, out));
     room.size = table.get("size", out).and_then(|f| f.rectangle(units, out));
     room.cart = table.get("cart", out).and_then(|f| cart(f, units, out));
     let obstacles = table.get("obstacles", out).map_or_else(Vec::new, |f| f.list(out));
@@ -192,4 +200,19 @@ fn rates(field: Field, rates: &mut Rates, out: &mut Findings) {
         |table: &Table, key, out: &mut Findings| table.get(key, out).and_then(|f| f.time(out));
     rates.roll_out = rate(&table, "roll_out", out).unwrap_or(ROLL_OUT);
     rates.elsewhere = rate(&table, "elsewhere", out).unwrap_or(ELSEWHERE);
+}
+
+fn forces(field: Field, units: Unit, out: &mut Findings) -> Forces {
+    let Some(table) = field.table(&keys::FORCES, out) else {
+        return Forces::default();
+    };
+    let force = |key, out: &mut Findings| table.get(key, out).and_then(|f| f.mass(units, out));
+    let share = |key, out: &mut Findings| table.get(key, out).and_then(|f| f.share(out));
+    Forces {
+        push: force("push", out),
+        lean: force("lean", out),
+        work: force("work", out),
+        friction: share("friction", out),
+        rolling: share("rolling", out),
+    }
 }

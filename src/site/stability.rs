@@ -2,7 +2,7 @@
 
 use super::board::Board;
 use super::surface::{Space, SpaceKind};
-use crate::domain::{Carcass, Drawer};
+use crate::domain::{Carcass, Casters, Drawer};
 use crate::geometry::Way;
 use crate::physics::casters::{MOST, Supports};
 use crate::physics::tipping::{Footprint, degrees};
@@ -31,8 +31,10 @@ pub struct Statics {
     pub footprint: Option<Footprint>,
     /// Where the casters are.
     pub at: Vec<[Length; 2]>,
-    /// What one may carry.
+    /// What one may carry; the least, where they differ.
     pub rating: Option<Mass>,
+    /// Where the ratings differ: for each caster the least rating over its own, so that loads compare.
+    pub strain: Option<[f64; MOST]>,
     /// The empty cart with its closed drawers.
     pub carcass: Mass,
     /// Twice its mass times its middle, along each axis (ng·nm).
@@ -52,6 +54,7 @@ impl Statics {
             footprint: None,
             at: Vec::new(),
             rating: None,
+            strain: None,
             carcass: Mass::ZERO,
             carcass_moments: [0; 3],
             drawers: Vec::new(),
@@ -59,6 +62,42 @@ impl Statics {
             assumed: Vec::new(),
         }
     }
+
+    /// What one caster may carry.
+    pub fn rating_of(&self, caster: usize) -> Option<Mass> {
+        let least = self.rating?;
+        Some(match &self.strain {
+            Some(parts) => Mass::from_kg(least.as_kg() / parts[caster]),
+            None => least,
+        })
+    }
+
+    /// The greatest of some loads on the casters, each as if it were on one of the least rating.
+    pub fn hardest(&self, loads: &[f64; MOST]) -> f64 {
+        let n = self.at.len();
+        match &self.strain {
+            Some(parts) => loads[..n].iter().zip(parts).map(|(l, p)| l * p).fold(0.0, f64::max),
+            None => loads[..n].iter().copied().fold(0.0, f64::max),
+        }
+    }
+
+    /// The same for a case; nothing where it tips.
+    fn hardest_in(&self, supports: &Supports, case: &Case) -> Option<f64> {
+        let [x, y, _] = case.moments;
+        if self.strain.is_none() {
+            return supports.heaviest(case.total, x, y);
+        }
+        let mut loads = [0.0; MOST];
+        supports.loads(case.total, x, y, &mut loads).then(|| self.hardest(&loads))
+    }
+}
+
+/// For each caster the least rating over its own; nothing where all are alike.
+fn strain(casters: &Casters) -> Option<[f64; MOST]> {
+    let least = casters.rating?.as_kg();
+    let own = &casters.ratings;
+    (!own.is_empty() && own.len() <= MOST)
+        .then(|| std::array::from_fn(|k| own.get(k).map_or(1.0, |r| least / r.as_kg())))
 }
 
 /// The statics of an empty cart.
@@ -93,6 +132,7 @@ pub(super) fn statics(carcass: &Carcass, spaces: &[Space]) -> Statics {
         footprint: Footprint::new(&carcass.casters.at, carcass.casters.trail),
         at: carcass.casters.at.clone(),
         rating: carcass.casters.rating,
+        strain: strain(&carcass.casters),
         carcass: total,
         carcass_moments: moments,
         drawers,
@@ -171,9 +211,9 @@ pub struct Stand {
     pub heaviest: f64,
     /// Mean caster load in kg.
     pub mean: f64,
-    /// Heaviest caster load over all cases that stand, in kg.
+    /// Heaviest caster load over all cases that stand, in kg, each as if on a caster of the least rating.
     pub worst: f64,
-    /// Heaviest with one caster hanging, in kg; only where the floor is uneven.
+    /// Heaviest with one caster hanging, in kg, reckoned alike; only where the floor is uneven.
     pub hanging: f64,
     /// Least ratio of tip angle to its limit over closed and each drawer out; 9 where all are ample.
     pub margin: f64,
@@ -239,22 +279,25 @@ impl Board<'_> {
         let level = supports.heaviest(closed.total, x, y);
         stand.heaviest = level.unwrap_or(f64::INFINITY);
         stand.mean = closed.total / statics.at.len() as f64;
-        stand.worst = level.unwrap_or(0.0);
+        stand.worst = match &statics.strain {
+            None => level.unwrap_or(0.0),
+            Some(_) => statics.hardest_in(supports, &closed).unwrap_or(0.0),
+        };
         if self.site().uneven {
             let mut loads = [0.0; MOST];
             supports.hanging(closed.total, x, y, &mut loads);
-            stand.hanging = loads.iter().copied().fold(0.0, f64::max);
+            stand.hanging = statics.hardest(&loads);
         }
         self.lean(&closed, footprint, &mut stand);
         for &drawer in &statics.drawers {
             let out = self.drawer_out(&closed, drawer);
-            let most = supports.heaviest(out.total, out.moments[0], out.moments[1]);
+            let most = statics.hardest_in(supports, &out);
             stand.worst = stand.worst.max(most.unwrap_or(0.0));
             self.lean(&out, footprint, &mut stand);
         }
         for &lot in &statics.heavy {
             let Some(away) = self.lot_away(&closed, lot) else { continue };
-            let most = supports.heaviest(away.total, away.moments[0], away.moments[1]);
+            let most = statics.hardest_in(supports, &away);
             stand.worst = stand.worst.max(most.unwrap_or(0.0));
         }
         stand

@@ -67,6 +67,7 @@ pub fn workspace() -> Workspace {
         limit: None,
         extends: None,
         mass: Some(Mass::kg(4)),
+        catch: false,
         span: Span::none(),
     });
     made.panels.push(Panel {

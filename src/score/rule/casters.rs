@@ -17,8 +17,13 @@ impl Rule for Casters {
         let rating = view.site().statics.rating?;
         Some(Against::at_most(view.stand.worst, rating.as_kg()))
     }
-    fn tell(_: &View, against: &Against) -> String {
-        format!("one caster carries up to {:.1} kg of {:.1} kg", against.value, against.limit)
+    fn tell(view: &View, against: &Against) -> String {
+        format!(
+            "one caster carries up to {:.1} kg of {:.1} kg{}",
+            against.value,
+            against.limit,
+            scaled(view)
+        )
     }
 }
 
@@ -34,10 +39,20 @@ impl Rule for Hanging {
         let rating = view.site().statics.rating?;
         view.site().uneven.then(|| Against::at_most(view.stand.hanging, rating.as_kg()))
     }
-    fn tell(_: &View, against: &Against) -> String {
+    fn tell(view: &View, against: &Against) -> String {
         format!(
-            "on this uneven floor one caster may hang free, and another then carries {:.1} kg of {:.1} kg",
-            against.value, against.limit
+            "on this uneven floor one caster may hang free, and another then carries {:.1} kg of {:.1} kg{}",
+            against.value,
+            against.limit,
+            scaled(view)
         )
+    }
+}
+
+/// Casters that are rated higher are told as if they were of the least rating.
+fn scaled(view: &View) -> &'static str {
+    match view.site().statics.strain {
+        Some(_) => ", reckoned by the parts of their ratings",
+        None => "",
     }
 }

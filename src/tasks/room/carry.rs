@@ -63,8 +63,7 @@ fn stands(board: &Board, case: &Case) -> bool {
     };
     let [x, y, z] = case.moments;
     let mut loads = [0.0; MOST];
-    let n = statics.at.len();
-    let most = |loads: &[f64; MOST]| loads[..n].iter().copied().fold(0.0, f64::max);
+    let most = |loads: &[f64; MOST]| statics.hardest(loads);
     let rating = statics.rating.map_or(f64::INFINITY, Mass::as_kg);
     let carried = !supports.loads(case.total, x, y, &mut loads) || most(&loads) <= rating;
     let judged = site.uneven && case.kind == CaseKind::Closed;

@@ -32,13 +32,14 @@ pub(super) fn casters(board: &Board) -> Vec<CasterLoad> {
     let mut all: Vec<CasterLoad> = statics
         .at
         .iter()
-        .map(|at| CasterLoad {
+        .enumerate()
+        .map(|(k, at)| CasterLoad {
             at: *at,
             load: None,
             worst: None,
             worst_case: String::new(),
             hanging: None,
-            limit: statics.rating,
+            limit: statics.rating_of(k),
         })
         .collect();
     for case in board.cases() {

@@ -2,8 +2,8 @@
 
 use super::Dice;
 use toolberth::domain::{
-    Carcass, CartPlace, Experience, Face, Hand, Item, Job, Obstacle, Person, Rates, Reserve, Room,
-    Shop, Station,
+    Carcass, CartPlace, Experience, Face, Forces, Hand, Item, Job, Obstacle, Person, Rates,
+    Reserve, Room, Shop, Station,
 };
 use toolberth::finding::Span;
 use toolberth::units::{Length, Share, Time, Uses};
@@ -27,6 +27,8 @@ pub fn plain() -> Shop {
             children: false,
             uneven: false,
             door: None,
+            threshold: None,
+            chip: None,
             size: None,
             cart: None,
             obstacles: Vec::new(),
@@ -35,6 +37,7 @@ pub fn plain() -> Shop {
         jobs: Vec::new(),
         rates: Rates { roll_out: Time::s(30), elsewhere: Time::s(60) },
         clearance: Length::mm(25),
+        forces: Forces::default(),
     }
 }
 

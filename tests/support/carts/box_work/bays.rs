@@ -219,6 +219,7 @@ fn drawers(dice: &mut Dice, made: &mut Carcass, cell: &Cell) {
             limit: dice.perhaps(60, |d| Mass::kg(d.whole(5, 25))),
             extends: dice.perhaps(40, |d| d.mm(depth * 2 / 3, depth)),
             mass: dice.perhaps(90, |d| Mass::from_kg(d.whole(10, 60) as f64 / 10.0)),
+            catch: false,
             span: Span::none(),
         };
         made.drawers.push(drawer);

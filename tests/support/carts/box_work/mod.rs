@@ -74,6 +74,9 @@ pub fn empty(wide: i64, deep: i64, tall: i64, lift: i64) -> Carcass {
         casters: Casters {
             height: Length::mm(lift),
             rating: None,
+            ratings: Vec::new(),
+            wheel: None,
+            gives: None,
             trail: Length::ZERO,
             locks: 2,
             at: corners(wide, deep, 55),
@@ -102,14 +105,19 @@ fn casters(dice: &mut Dice, wide: i64, deep: i64, lift: i64) -> Casters {
         2 => at.extend([inset, deep - inset].map(|y| [Length::mm(wide / 2), Length::mm(y)])),
         _ => {}
     }
+    let rating = match dice.whole(0, 5) {
+        0 => None,
+        1 => Some(Mass::kg(dice.whole(18, 40))),
+        _ => Some(Mass::kg(dice.whole(60, 150))),
+    };
+    let trail = Length::mm(dice.one(&[0, 0, 0, 25]));
     Casters {
         height: Length::mm(lift),
-        rating: match dice.whole(0, 5) {
-            0 => None,
-            1 => Some(Mass::kg(dice.whole(18, 40))),
-            _ => Some(Mass::kg(dice.whole(60, 150))),
-        },
-        trail: Length::mm(dice.one(&[0, 0, 0, 25])),
+        rating,
+        ratings: Vec::new(),
+        wheel: None,
+        gives: None,
+        trail,
         locks: 2,
         at,
         span: Span::none(),

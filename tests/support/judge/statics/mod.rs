@@ -89,11 +89,27 @@ impl Case<'_> {
             .at
             .iter()
             .copied());
-        let rating = self.workspace.carcass.casters.rating;
         self.expect(places, || "casters stand elsewhere".to_owned());
-        self.expect(self.plan.casters.iter().all(|c| c.limit == rating), || {
-            "another rating of the casters".to_owned()
-        });
+        let near = |a: Option<f64>, b: Option<f64>| match (a, b) {
+            (Some(a), Some(b)) => (a - b).abs() < 1e-6,
+            (a, b) => a == b,
+        };
+        let told = self.plan.casters.iter().enumerate();
+        let alike =
+            told.fold(true, |so, (k, c)| so && near(c.limit.map(|l| l.as_kg()), self.rated(k)));
+        self.expect(alike, || "another rating of the casters".to_owned());
+    }
+
+    /// What one caster may carry by the carcass file.
+    fn rated(&self, caster: usize) -> Option<f64> {
+        let casters = &self.workspace.carcass.casters;
+        casters.ratings.get(caster).copied().or(casters.rating).map(|r| r.as_kg())
+    }
+
+    /// The greatest load as a part of its caster's rating, times the least rating.
+    fn hardest(&self, loads: &[f64], least: f64) -> f64 {
+        let part = |(k, load): (usize, &f64)| self.rated(k).map_or(0.0, |r| load / r);
+        loads.iter().enumerate().map(part).fold(0.0, f64::max) * least
     }
 
     /// The highest load of each caster: closed, a drawer out, a heavy thing away; kept room filled.
@@ -115,7 +131,7 @@ impl Case<'_> {
         let Some(rating) = self.workspace.carcass.casters.rating.map(|r| r.as_kg()) else {
             return;
         };
-        let most = |r: &Vec<f64>| r.iter().copied().fold(0.0, f64::max);
+        let most = |r: &Vec<f64>| self.hardest(r, rating);
         let least = readings.iter().map(most).fold(f64::INFINITY, f64::min);
         if least > rating + 1e-3 {
             self.breach("casters", [""; 0], format!("{least:.3} of {rating} kg on one caster"));
@@ -199,7 +215,7 @@ impl Case<'_> {
             });
         }
         let rating = self.workspace.carcass.casters.rating.map(|r| r.as_kg());
-        let over = rating.is_some_and(|r| most.iter().any(|l| *l > r + 1e-3));
+        let over = rating.is_some_and(|r| self.hardest(&most, r) > r + 1e-3);
         if self.workspace.shop.room.uneven && over {
             self.breach("casters", [""; 0], "with one caster hanging".to_owned());
         }
