@@ -6,6 +6,7 @@ mod asking;
 mod drawn;
 mod extreme;
 mod shelves;
+mod stability;
 
 pub use asking::{compare, room, why};
 pub use drawn::drawn;
@@ -83,6 +84,7 @@ struct PlanDoc<'a> {
     casters: Vec<CasterRow<'a>>,
     tip: Vec<TipRow<'a>>,
     extremes: Vec<extreme::Row<'a>>,
+    stability: stability::Row<'a>,
     score: ScoreRow<'a>,
     handling: Cost,
     cautions: Vec<CautionRow<'a>>,
@@ -112,6 +114,7 @@ impl<'a> PlanDoc<'a> {
             casters: plan.casters.iter().map(CasterRow::of).collect(),
             tip: plan.tips.iter().map(TipRow::of).collect(),
             extremes: plan.extremes.iter().map(extreme::Row::of).collect(),
+            stability: stability::Row::of(&plan.stability),
             score: ScoreRow::of(&plan.worth),
             handling: Cost { seconds_per_week: plan.handling.as_s() },
             cautions: plan.cautions.iter().map(CautionRow::of).collect(),

@@ -429,6 +429,16 @@ pub fn plan() -> Plan {
             Tip { side: "front".into(), case: "closed".into(), degrees: 27.44, limit: 10.0 },
             Tip { side: "front".into(), case: "fixings".into(), degrees: 22.06, limit: 5.0 },
         ],
+        stability: Stability {
+            trials: vec![
+                trial("everything closed", Some("front"), Amount::Degrees(27.44), Amount::Degrees(10.0)),
+                trial("fixings out", Some("front"), Amount::Degrees(22.06), Amount::Degrees(5.0)),
+                trial("someone leans on the edge of the bench", Some("left"), Amount::Force(510.0), Amount::Force(267.0)),
+                trial("work on top slides it, no caster locked", None, Amount::Force(0.0), Amount::Force(147.0)),
+            ],
+            raise: vec![Raise { text: "lay 10 kg of ballast on the floor board, at the back".into(), margin: [1.9, 2.1] }],
+            ..Stability::default()
+        },
         extremes: vec![
             Extreme {
                 kind: "least tip margin",
@@ -544,5 +554,18 @@ fn person() -> Person {
             band(Zone::Stretch, 1419, Some(2094)),
             band(Zone::Out, 2094, None),
         ],
+    }
+}
+
+fn trial(case: &str, side: Option<&'static str>, value: Amount, limit: Amount) -> Trial {
+    Trial {
+        case: case.into(),
+        side,
+        value,
+        limit,
+        margin: 1.9,
+        rule: side.is_some(),
+        source: "our own limit".into(),
+        mark: Mark::Ours,
     }
 }

@@ -6,6 +6,7 @@ mod extreme;
 mod ground;
 mod person;
 mod shelf;
+mod stability;
 
 use crate::domain::{Face, Hazards, Layout, Pose};
 use crate::finding::Finding;
@@ -13,10 +14,11 @@ use crate::geometry::{Box3, Point3};
 use crate::physics::body::Posture;
 pub use crate::site::Kind;
 use crate::units::{Length, Mass, Price, Time, Unit, Uses};
-pub use extreme::{Amount, Extreme, Limit, Mark};
+pub use extreme::{Amount, Extreme, Limit, Mark, weighing};
 pub use ground::{Ground, Rect2, StationWays, Walk};
 pub use person::{Band, Person};
 pub use shelf::{ShelfHeight, Shelves};
+pub use stability::{CasterTrial, Raise, Stability, Trial};
 
 /// Whether a plan may be used as it is.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -419,6 +421,8 @@ pub struct Plan {
     pub casters: Vec<CasterLoad>,
     /// Tip angles: the least side of each case.
     pub tips: Vec<Tip>,
+    /// How far the cart is from going over or sliding.
+    pub stability: Stability,
     /// The worst of each kind, each with its case.
     pub extremes: Vec<Extreme>,
     /// What it is worth.

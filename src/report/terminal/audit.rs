@@ -2,7 +2,7 @@
 
 use super::figure::{TIE, at_least, count, seconds};
 use super::page::{Ink, Page};
-use super::{Look, cart};
+use super::{Look, cart, stability};
 use crate::tasks::audit::{Audit, AuditFinding, AuditKind};
 use crate::units::Price;
 
@@ -35,7 +35,7 @@ pub fn audit(audit: &Audit, look: &Look) -> String {
     section(&mut page, audit, AuditKind::Cost, "What costs most", Ink::Bold);
     walls(&mut page, audit);
     cart::casters(&mut page, plan);
-    cart::tipping(&mut page, plan);
+    stability::tipping(&mut page, plan);
     cart::cautions(&mut page, &plan.cautions);
     cart::notes(&mut page, &plan.notes);
     page.finish()

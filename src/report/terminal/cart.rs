@@ -6,7 +6,7 @@ use super::page::{Ink, Page};
 use super::table::{Set, Table};
 use super::{NARROW, sentence};
 use crate::finding::Finding;
-use crate::tasks::outcome::{CasterLoad, Caution, Kept, Plan, Step, Tip};
+use crate::tasks::outcome::{CasterLoad, Caution, Kept, Plan, Step};
 
 /// Room kept free for what is not bought yet.
 pub fn reserve(page: &mut Page, plan: &Plan) {
@@ -58,24 +58,6 @@ pub fn casters(page: &mut Page, plan: &Plan) {
     for assumed in &plan.balance.assumed {
         page.point("assumed:", assumed);
     }
-}
-
-/// How far the cart may lean.
-pub fn tipping(page: &mut Page, plan: &Plan) {
-    let heads = [
-        ("drawers", Set::Words),
-        ("goes over its", Set::Words),
-        ("at", Set::Figure),
-        ("at least", Set::Figure),
-    ];
-    let cells = |page: &Page, tip: &Tip| {
-        let degree = page.either("°", " deg");
-        let case =
-            if tip.case == "closed" { String::from("closed") } else { format!("{} out", tip.case) };
-        let angle = |degrees: f64| format!("{degrees:.1}{degree}");
-        vec![case, tip.side.clone(), angle(tip.degrees), angle(tip.limit)]
-    };
-    section(page, "Tipping", &heads, &plan.tips, cells);
 }
 
 /// What to mind.
@@ -146,7 +128,7 @@ pub fn notes(page: &mut Page, notes: &[Finding]) {
 }
 
 /// A heading and a table, or on a narrow page a list; nothing where there is nothing to tell.
-fn section<T>(
+pub(super) fn section<T>(
     page: &mut Page,
     title: &str,
     heads: &[(&'static str, Set)],

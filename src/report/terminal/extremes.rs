@@ -3,7 +3,7 @@
 use super::figure::{length, mass};
 use super::page::{Ink, Page};
 use crate::report::figure::TIE;
-use crate::tasks::outcome::{Amount, Extreme, Limit, Plan};
+use crate::tasks::outcome::{Amount, Extreme, Limit, Plan, weighing};
 use crate::units::Unit;
 
 /// Kind by kind: how bad it gets, against what, when, and who says so.
@@ -36,7 +36,7 @@ pub fn amount(page: &Page, amount: Amount, unit: Unit) -> String {
         Amount::Mass(of) => mass(of, unit),
         Amount::Length(of) => small(of.as_mm(), of, unit),
         Amount::Degrees(of) => format!("{of:.1}{}", page.either("°", " deg")),
-        Amount::Force(of) => format!("{of:.0}{TIE}N"),
+        Amount::Force(of) => format!("{of:.0}{TIE}N ({})", mass(weighing(of), unit)),
         Amount::Moment(of) => format!("{of:.0}{TIE}N{TIE}m"),
         Amount::Stress(of) => format!("{of:.1}{TIE}N/mm2"),
         Amount::Bare(of) => format!("{of:.2}"),

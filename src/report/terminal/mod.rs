@@ -12,6 +12,7 @@ mod page;
 mod replan;
 mod room;
 mod shelves;
+mod stability;
 mod table;
 mod verdict;
 mod why;
@@ -69,7 +70,8 @@ pub fn plan(plan: &Plan, look: &Look) -> String {
     cart::reserve(&mut page, plan);
     extremes::extremes(&mut page, plan);
     cart::casters(&mut page, plan);
-    cart::tipping(&mut page, plan);
+    stability::casters(&mut page, plan);
+    stability::tipping(&mut page, plan);
     cart::cautions(&mut page, &plan.cautions);
     cart::loading(&mut page, plan);
     cart::earning(&mut page, plan);

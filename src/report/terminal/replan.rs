@@ -3,7 +3,7 @@
 use super::figure::{copies, count, length, seconds};
 use super::page::{Ink, Page};
 use super::table::{Set, Table};
-use super::{Look, cart, verdict};
+use super::{Look, cart, stability, verdict};
 use crate::tasks::outcome::{Copy, Plan};
 use crate::tasks::replan::{Point, Replan, Spot, Step};
 use crate::units::{Price, Unit};
@@ -18,7 +18,7 @@ pub fn replan(replan: &Replan, look: &Look) -> String {
     curve(&mut page, replan);
     verdict::cost(&mut page, &replan.plan);
     cart::casters(&mut page, &replan.plan);
-    cart::tipping(&mut page, &replan.plan);
+    stability::tipping(&mut page, &replan.plan);
     cart::cautions(&mut page, &replan.plan.cautions);
     cart::notes(&mut page, &replan.plan.notes);
     page.finish()

@@ -1,7 +1,13 @@
 //! The worst of each kind: what a maker looks at before loading the cart.
 
+use crate::physics::leaning::GRAVITY;
 pub use crate::physics::source::Mark;
 use crate::units::{Length, Mass};
+
+/// The mass that weighs so many newtons, as a luggage scale shows it.
+pub fn weighing(newtons: f64) -> Mass {
+    Mass::from_kg(newtons / GRAVITY)
+}
 
 /// A figure with its unit.
 #[derive(Clone, Copy, PartialEq, Debug)]

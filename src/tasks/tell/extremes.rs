@@ -1,29 +1,23 @@
 //! The worst of each kind, one function a kind, from what the plan already says.
 
-use super::super::outcome::{Amount, CasterLoad, Extreme, Limit, Mark, Plan, Tip};
+use super::super::outcome::{Amount, CasterLoad, Extreme, Limit, Mark, Plan, Stability};
 use crate::units::{Length, Unit, show_length};
 
 /// Every kind that this cart has.
 pub(super) fn extremes(plan: &Plan) -> Vec<Extreme> {
-    [tip_margin(&plan.tips), heaviest_caster(plan)].into_iter().flatten().collect()
+    [tip_margin(&plan.stability), heaviest_caster(plan)].into_iter().flatten().collect()
 }
 
-/// The case in which the angle is the smallest share of its limit.
-fn tip_margin(tips: &[Tip]) -> Option<Extreme> {
-    let share = |tip: &&Tip| tip.degrees / tip.limit;
-    let least = tips.iter().min_by(|a, b| share(a).total_cmp(&share(b)))?;
-    let when = match least.case.as_str() {
-        "closed" => "everything closed".to_owned(),
-        drawer => format!("with {drawer} out"),
-    };
+/// The way of tipping it that needs the smallest share of what it should.
+fn tip_margin(stability: &Stability) -> Option<Extreme> {
+    let least = stability.least()?;
     Some(Extreme {
         kind: "least tip margin",
-        value: Amount::Degrees(least.degrees),
-        case: format!("{when}, over its {}", least.side),
-        limit: Limit::AtLeast(Amount::Degrees(least.limit)),
-        source: "no standard for a workshop cart was found; other carts: IEC 60601-1, 10 degrees in transport, 5 else"
-            .to_owned(),
-        mark: Mark::Ours,
+        value: least.value,
+        case: format!("{}, over its {}", least.case, least.side.unwrap_or_default()),
+        limit: Limit::AtLeast(least.limit),
+        source: least.source.clone(),
+        mark: least.mark,
     })
 }
 

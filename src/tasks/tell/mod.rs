@@ -3,12 +3,14 @@
 mod caution;
 mod elevation;
 mod extremes;
+mod figures;
 mod ground;
 mod loading;
 mod mass;
 mod missing;
 mod placement;
 mod reserve;
+mod stability;
 
 use super::outcome::{Bound, Effort, LeftOut, Plan, Solid, Start, Status, SurfaceLoad, Worth};
 use crate::domain::{Layout, ShelfEntry, Workspace};
@@ -34,6 +36,9 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
     let reserve = reserve::keep(board, workspace, &placements);
     let casters = reserve.casters;
     let tips = mass::tips(board);
+    let loading = loading::loading(board, &order, &placements);
+    let mut stability = stability::stability(board, ledger, workspace);
+    stability.loading = stability::loading(board, workspace, &order, &placements, &loading);
     let mut plan = Plan {
         name: workspace.carcass.name.clone(),
         units: workspace.carcass.units,
@@ -43,7 +48,8 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         elevations: elevation::elevations(board, workspace, &order, &placements),
         ground: ground::ground(board.site(), workspace),
         person: ground::person(board.site()),
-        loading: loading::loading(board, &order, &placements),
+        loading,
+        stability,
         earning_least: placement::earning_least(board, ledger, &order),
         layout: Layout {
             entries: placement::entries(board, &order),
