@@ -5,6 +5,7 @@
 mod asking;
 mod drawn;
 mod extreme;
+mod rolling;
 mod shelves;
 mod stability;
 
@@ -85,6 +86,7 @@ struct PlanDoc<'a> {
     tip: Vec<TipRow<'a>>,
     extremes: Vec<extreme::Row<'a>>,
     stability: stability::Row<'a>,
+    rolling: rolling::Row<'a>,
     score: ScoreRow<'a>,
     handling: Cost,
     cautions: Vec<CautionRow<'a>>,
@@ -115,6 +117,7 @@ impl<'a> PlanDoc<'a> {
             tip: plan.tips.iter().map(TipRow::of).collect(),
             extremes: plan.extremes.iter().map(extreme::Row::of).collect(),
             stability: stability::Row::of(&plan.stability),
+            rolling: rolling::Row::of(&plan.rolling),
             score: ScoreRow::of(&plan.worth),
             handling: Cost { seconds_per_week: plan.handling.as_s() },
             cautions: plan.cautions.iter().map(CautionRow::of).collect(),

@@ -429,6 +429,21 @@ pub fn plan() -> Plan {
             Tip { side: "front".into(), case: "closed".into(), degrees: 27.44, limit: 10.0 },
             Tip { side: "front".into(), case: "fixings".into(), degrees: 22.06, limit: 5.0 },
         ],
+        rolling: Rolling {
+            pushes: vec![Push {
+                case: "pushed with both hands, level".into(),
+                force: Some(Amount::Force(24.2)),
+                most: Amount::Force(226.0),
+                half: Amount::Force(278.0),
+            }],
+            door: Some(Door { broad: Length::mm(610), first: Face::Left, clear: Length::mm(800) }),
+            before: vec![Before { face: Face::Front, free: Length::mm(700), needs: Length::mm(900) }],
+            stands_on: 0.62,
+            side_by_side: 1.9,
+            assumed: vec!["rolling takes 3 % of the weight: an assumption (design choice, ours)".into()],
+            source: "push-pull guidelines",
+            ..Rolling::default()
+        },
         stability: Stability {
             trials: vec![
                 trial("everything closed", Some("front"), Amount::Degrees(27.44), Amount::Degrees(10.0)),

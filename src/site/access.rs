@@ -109,7 +109,7 @@ fn around(site: &Site, room: Option<(&Room, &CartPlace)>) -> Vec<Rect2> {
 }
 
 /// A rectangle of the room as seen from the cart.
-fn in_cart_frame(cart: &CartPlace, a: [Length; 2], b: [Length; 2]) -> Rect2 {
+pub fn in_cart_frame(cart: &CartPlace, a: [Length; 2], b: [Length; 2]) -> Rect2 {
     let turn = |p: [Length; 2]| {
         let (x, y) = (p[0] - cart.at[0], p[1] - cart.at[1]);
         match cart.quarter_turns % 4 {

@@ -14,7 +14,7 @@ mod surface;
 mod survey;
 pub mod walk;
 
-pub use access::{Surroundings, WayOnFoot, surroundings};
+pub use access::{Surroundings, WayOnFoot, in_cart_frame, surroundings};
 pub use apart::{Clash, FIRE, FUEL, Pair};
 pub use board::{Board, Change, Place, Touched};
 pub use corner::{

@@ -5,6 +5,7 @@
 mod extreme;
 mod ground;
 mod person;
+mod rolling;
 mod shelf;
 mod stability;
 
@@ -17,6 +18,7 @@ use crate::units::{Length, Mass, Price, Time, Unit, Uses};
 pub use extreme::{Amount, Extreme, Limit, Mark, weighing};
 pub use ground::{Ground, Rect2, StationWays, Walk};
 pub use person::{Band, Person};
+pub use rolling::{Before, Door, Push, Rolling};
 pub use shelf::{ShelfHeight, Shelves};
 pub use stability::{CasterTrial, Raise, Stability, Trial};
 
@@ -423,6 +425,8 @@ pub struct Plan {
     pub tips: Vec<Tip>,
     /// How far the cart is from going over or sliding.
     pub stability: Stability,
+    /// Rolling it, where it passes and fits, and what moves at a stop.
+    pub rolling: Rolling,
     /// The worst of each kind, each with its case.
     pub extremes: Vec<Extreme>,
     /// What it is worth.

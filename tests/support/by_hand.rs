@@ -11,7 +11,7 @@ use toolberth::finding::Span;
 use toolberth::geometry::Box3;
 use toolberth::tasks::outcome::{
     Balance, Bound, CasterLoad, Copy, Effort, Ground, Kind, LeftOut, Person, Placement, Plan,
-    Solid, Stability, Start, Status, SurfaceLoad, TermPart, Tip, Worth, Zone,
+    Rolling, Solid, Stability, Start, Status, SurfaceLoad, TermPart, Tip, Worth, Zone,
 };
 use toolberth::units::{Length, Mass, Price, Time, Unit, Uses};
 
@@ -379,6 +379,7 @@ pub fn plan() -> Plan {
         casters: casters(total, off, open),
         tips: vec![tip("closed", off, 10.0), tip("small parts", open, 5.0)],
         stability: Stability::default(),
+        rolling: Rolling::default(),
         extremes: Vec::new(),
         worth: Worth { cost, off_cart: left, terms, broken: Vec::new() },
         handling,

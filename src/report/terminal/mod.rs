@@ -10,6 +10,7 @@ mod extremes;
 mod face;
 mod page;
 mod replan;
+mod rolling;
 mod room;
 mod shelves;
 mod stability;
@@ -72,6 +73,7 @@ pub fn plan(plan: &Plan, look: &Look) -> String {
     cart::casters(&mut page, plan);
     stability::casters(&mut page, plan);
     stability::tipping(&mut page, plan);
+    rolling::rolling(&mut page, plan);
     cart::cautions(&mut page, &plan.cautions);
     cart::loading(&mut page, plan);
     cart::earning(&mut page, plan);

@@ -25,16 +25,17 @@ pub fn casters(page: &mut Page, plan: &Plan) {
 pub fn tipping(page: &mut Page, plan: &Plan) {
     let heads = [
         ("case", Set::Words),
-        ("goes over its", Set::Words),
+        ("goes", Set::Short),
         ("at", Set::Figure),
         ("at least", Set::Figure),
         ("asked by", Set::Short),
     ];
     let cells = |page: &Page, trial: &Trial| {
-        let side = trial.side.unwrap_or("slides");
+        let side =
+            trial.side.map_or_else(|| String::from("sliding"), |side| format!("over its {side}"));
         let [at, least] = [trial.value, trial.limit].map(|a| amount(page, a, plan.units));
         let by = if trial.rule { "rule" } else { "us" };
-        vec![trial.case.clone(), side.to_owned(), at, least, by.to_owned()]
+        vec![trial.case.clone(), side, at, least, by.to_owned()]
     };
     section(page, "Tipping and sliding", &heads, &plan.stability.trials, cells);
     if let Some(trial) = &plan.stability.loading {
@@ -43,8 +44,11 @@ pub fn tipping(page: &mut Page, plan: &Plan) {
         page.paragraph(&format!("Least while it is loaded in the order below: {at} over its {side}, at least {least}, with {}.", trial.case));
     }
     raise(page, plan);
-    for assumed in &plan.stability.assumed {
-        page.point("assumed:", assumed);
+    if !plan.stability.assumed.is_empty() {
+        page.paragraph(&format!(
+            "Assumed where no file says it: {}.",
+            plan.stability.assumed.join("; ")
+        ));
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::super::outcome::Mark;
 use crate::domain::Workspace;
+use crate::physics::furniture::ON_DRAWER;
 use crate::physics::leaning::GRAVITY;
 use crate::physics::rolling::{Effort, protects_most};
 use crate::units::{Length, Mass, Share};
@@ -76,7 +77,7 @@ impl Figures {
         Figures {
             push: Figure::new(protects_most(Effort::Push, bench), Mark::Read, GUIDE)
                 .unless(force(shop.forces.push)),
-            lean: Figure::new(27.2 * GRAVITY, Mark::Read, FURNITURE)
+            lean: Figure::new(ON_DRAWER * GRAVITY, Mark::Read, FURNITURE)
                 .unless(force(shop.forces.lean)),
             work: Figure::new(15.0 * GRAVITY, Mark::Ours, ASSUMED).unless(force(shop.forces.work)),
             friction: Figure::new(0.5, Mark::Ours, ASSUMED).unless(share(shop.forces.friction)),

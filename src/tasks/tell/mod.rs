@@ -10,6 +10,7 @@ mod mass;
 mod missing;
 mod placement;
 mod reserve;
+mod rolling;
 mod stability;
 
 use super::outcome::{Bound, Effort, LeftOut, Plan, Solid, Start, Status, SurfaceLoad, Worth};
@@ -37,6 +38,7 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
     let casters = reserve.casters;
     let tips = mass::tips(board);
     let loading = loading::loading(board, &order, &placements);
+    let rolling = rolling::rolling(board, workspace);
     let mut stability = stability::stability(board, ledger, workspace);
     stability.loading = stability::loading(board, workspace, &order, &placements, &loading);
     let mut plan = Plan {
@@ -44,12 +46,13 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         units: workspace.carcass.units,
         status,
         seed: 0,
-        cautions: caution::cautions(board, workspace, &casters),
+        cautions: caution::cautions(board, workspace, &casters, &stability, &rolling),
         elevations: elevation::elevations(board, workspace, &order, &placements),
         ground: ground::ground(board.site(), workspace),
         person: ground::person(board.site()),
         loading,
         stability,
+        rolling,
         earning_least: placement::earning_least(board, ledger, &order),
         layout: Layout {
             entries: placement::entries(board, &order),

@@ -9,9 +9,10 @@ mod room;
 mod statics;
 mod unsaid;
 
-use super::super::outcome::{CasterLoad, Caution};
+use super::super::outcome::{CasterLoad, Caution, Rolling, Stability};
 use crate::domain::{Hazards, Item, Workspace};
 use crate::site::Board;
+use crate::units::Unit;
 
 const OURS: &str = "common practice, no source";
 
@@ -20,6 +21,8 @@ struct About<'a> {
     board: &'a Board<'a>,
     workspace: &'a Workspace,
     casters: &'a [CasterLoad],
+    stability: &'a Stability,
+    rolling: &'a Rolling,
 }
 
 /// A subject that cautions are about.
@@ -38,14 +41,18 @@ pub(super) fn cautions(
     board: &Board,
     workspace: &Workspace,
     casters: &[CasterLoad],
+    stability: &Stability,
+    rolling: &Rolling,
 ) -> Vec<Caution> {
-    let about = About { board, workspace, casters };
+    let about = About { board, workspace, casters, stability, rolling };
     [OF_INVENTORY, OF_LAYOUT].concat().iter().flat_map(|subject| subject(&about)).collect()
 }
 
 /// Those that can be told before anything is placed, of a board with nothing on it.
 pub(crate) fn foreseen(empty: &Board, workspace: &Workspace) -> Vec<Caution> {
-    let about = About { board: empty, workspace, casters: &[] };
+    let stability = &Stability::default();
+    let rolling = &Rolling::default();
+    let about = About { board: empty, workspace, casters: &[], stability, rolling };
     OF_INVENTORY.iter().flat_map(|subject| subject(&about)).collect()
 }
 
@@ -55,6 +62,10 @@ fn caution(items: Vec<String>, text: impl Into<String>, source: &str) -> Caution
 }
 
 impl About<'_> {
+    /// The unit of the user's files.
+    fn unit(&self) -> Unit {
+        self.workspace.carcass.units
+    }
     /// Names of the items that are so, in the order of the inventory.
     fn named(&self, is: impl Fn(&Item) -> bool) -> Vec<String> {
         self.workspace.items.iter().filter(|i| is(i)).map(|i| i.name.clone()).collect()

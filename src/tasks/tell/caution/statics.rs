@@ -1,47 +1,84 @@
-//! Casters overloaded and the cart going over, in cases that no rule forbids.
+//! Casters overloaded and the cart going over or sliding, in cases that no rule forbids.
 
 use super::{About, Caution, caution};
-use crate::site::TIP_OPEN;
+use crate::tasks::outcome::{Amount, Trial, weighing};
+use crate::units::{show_length, show_mass};
 
 pub(super) fn cautions(about: &About) -> Vec<Caution> {
-    hanging(about).into_iter().chain(drawers(about)).collect()
+    let mut all: Vec<Caution> = hanging(about).into_iter().collect();
+    let stability = about.stability;
+    all.extend(
+        stability.trials.iter().filter(|t| !t.rule && t.margin < 1.0).map(|t| short(about, t)),
+    );
+    all.extend(stability.loading.iter().filter(|t| t.margin < 1.0).map(|t| short(about, t)));
+    all.extend(over(about));
+    all
 }
 
 /// One caster hanging free.
 fn hanging(about: &About) -> Option<Caution> {
-    let most = about.casters.iter().filter_map(|c| c.hanging).max();
-    let (Some(most), Some(rating)) = (most, about.board.site().statics.rating) else { return None };
-    if most > rating && !about.board.site().uneven {
-        let text = format!(
-            "On uneven floor one caster can hang free and another then carries {:.1} kg, over its rating of {:.1} kg: keep to level floor.",
-            most.as_kg(),
-            rating.as_kg()
-        );
-        return Some(caution(Vec::new(), text, "statics of three supports on a hard floor"));
+    let site = about.board.site();
+    let hung = about.casters.iter().filter_map(|c| Some((c.hanging?, c.limit?)));
+    let (most, rating) = hung.filter(|(most, rating)| most > rating).max()?;
+    if site.uneven {
+        return None;
     }
-    None
+    let [most, rating] = [most, rating].map(|m| show_mass(m, about.unit().imperial()));
+    let text = format!(
+        "On uneven floor one caster can hang free and another then carries {most}, over its rating of {rating}: keep to level floor."
+    );
+    Some(caution(Vec::new(), text, "statics of three supports on a hard floor"))
 }
 
-/// All drawers out together.
-fn drawers(about: &About) -> Option<Caution> {
-    let board = about.board;
-    let statics = &board.site().statics;
-    let footprint = statics.footprint.as_ref()?;
-    let closed = board.closed();
-    let mut open = closed;
-    for &d in &statics.drawers {
-        let out = board.drawer_out(&closed, d);
-        for axis in 0..3 {
-            open.moments[axis] += out.moments[axis] - closed.moments[axis];
+/// A way of tipping or sliding it that takes less than it should.
+fn short(about: &About, trial: &Trial) -> Caution {
+    let amount = |a: Amount| match a {
+        Amount::Force(newtons) => {
+            format!("{newtons:.0} N ({})", show_mass(weighing(newtons), about.unit().imperial()))
         }
-    }
-    let (side, degrees) = open.tip(footprint);
-    if statics.drawers.len() > 1 && degrees < TIP_OPEN {
+        Amount::Degrees(degrees) => format!("{degrees:.1} degrees"),
+        _ => String::new(),
+    };
+    let [value, limit] = [trial.value, trial.limit].map(amount);
+    let text = match trial.side {
+        Some(side) => format!(
+            "{}: the cart goes over its {side} at {value}, where {limit} should be held. See what raises it; till then do not let it come to that.",
+            capital(&trial.case)
+        ),
+        None => format!(
+            "{}: it gives way at {value}, and sawing or planing may push with {limit}. Lock more casters, wedge it, or work elsewhere.",
+            capital(&trial.case)
+        ),
+    };
+    caution(
+        Vec::new(),
+        text,
+        &format!("statics; the limit: {} ({})", trial.source, trial.mark.name()),
+    )
+}
+
+/// Casters over their rating in cases that no rule asks for.
+fn over(about: &About) -> Vec<Caution> {
+    let all = about.stability.casters.iter();
+    let over = all.filter_map(|t| t.rating.filter(|r| t.load > *r).map(|r| (t, r)));
+    over.map(|(trial, rating)| {
+        let [load, rating] = [trial.load, rating].map(|m| show_mass(m, about.unit().imperial()));
+        let [x, y] = trial.at.map(|a| show_length(a, about.unit()));
         let text = format!(
-            "With all drawers out the cart goes over to the {} at {degrees:.1} degrees: pull one at a time.",
-            footprint.way(side).name()
+            "{}: the caster at {x}, {y} then carries {load}, over its rating of {rating}.",
+            capital(&trial.case)
         );
-        return Some(caution(Vec::new(), text, "statics; the limit of 5 degrees is ours"));
-    }
-    None
+        caution(
+            Vec::new(),
+            text,
+            "equal elastic supports with lift-off; the figures assumed are told under tipping",
+        )
+    })
+    .collect()
+}
+
+/// With a capital at its beginning.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

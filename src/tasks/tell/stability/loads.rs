@@ -52,9 +52,7 @@ fn leaning(stance: &Stance, closed: &Case) -> Option<CasterTrial> {
     let lean = stance.figures.lean.value / GRAVITY;
     let corners = [[0.0, 0.0], [wide, 0.0], [0.0, deep], [wide, deep]];
     let trials = corners.iter().filter_map(|corner| {
-        let mut case = *closed;
-        case.total += lean;
-        (0..2).for_each(|axis| case.moments[axis] += lean * corner[axis]);
+        let case = closed.with(lean, [corner[0], corner[1], stance.bench[2]]);
         level(statics, "someone leans on a corner of the bench", &case)
     });
     trials.reduce(harder)

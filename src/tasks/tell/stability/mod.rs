@@ -12,12 +12,7 @@ use crate::score::Ledger;
 use crate::site::{Board, CaseKind, Change, Touched};
 use trials::{Deed, Stance, Weighed, of_case};
 
-/// The weight that a child may put on an open drawer, in kg: furniture's, borrowed (ASTM F2057-23, 60 lb, read as
-/// summarised by a test laboratory).
-const CHILD: f64 = 27.2;
 const OUR_ANGLES: &str = "our own: no standard for a workshop cart was found; IEC 60601-1 asks 10 degrees in transport and 5 else of mobile medical equipment, as summarised";
-const CHILD_SOURCE: &str =
-    "ASTM F2057-23, for furniture, as summarised by a test laboratory; borrowed";
 
 /// Tries the cart.
 pub(super) fn stability(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Stability {
@@ -68,11 +63,8 @@ fn tell(stance: &Stance, weighed: &Weighed) -> Trial {
         Deed::Lean => {
             ("someone leans on the edge of the bench".to_owned(), of(&stance.figures.lean))
         }
-        Deed::Hang(space) => {
-            (format!("a child hangs on {}", site.spaces[space].name), (CHILD_SOURCE, Mark::Read))
-        }
     };
-    let force = matches!(weighed.deed, Deed::Push | Deed::Lean | Deed::Hang(_));
+    let force = matches!(weighed.deed, Deed::Push | Deed::Lean);
     let amount = |of: f64| if force { Amount::Force(of) } else { Amount::Degrees(of) };
     Trial {
         case,

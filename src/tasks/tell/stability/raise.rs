@@ -118,7 +118,7 @@ fn spots(stance: &Stance) -> Vec<(String, [f64; 3])> {
 /// The drawer that counts, pulled only so far.
 fn shorter(stance: &Stance, unit: Unit) -> Option<(String, f64)> {
     let worst = stance.weigh().into_iter().min_by(|a, b| a.margin().total_cmp(&b.margin()))?;
-    let (Deed::Out(space) | Deed::Hang(space)) = worst.deed else { return None };
+    let Deed::Out(space) = worst.deed else { return None };
     let margin = Stance { pull: Some((space, PULLED)), ..*stance }.least();
     let space = &stance.board.site().spaces[space];
     let far = show_length(Length::from_mm((space.extends.as_mm() * PULLED).round()), unit);

@@ -2,7 +2,6 @@
 
 use super::super::figures::Figures;
 use crate::domain::Workspace;
-use crate::geometry::Way;
 use crate::physics::leaning::{GRAVITY, hold, press_that_tips, push_that_tips};
 use crate::physics::tipping::Footprint;
 use crate::site::{Board, Case, CaseKind, TIP_CLOSED, TIP_OPEN};
@@ -23,8 +22,6 @@ pub(super) enum Deed {
     Push,
     /// Someone leans on the edge of the bench.
     Lean,
-    /// A child hangs on an open drawer, by its space.
-    Hang(usize),
 }
 
 /// What a deed comes to: the angle or force that tips the cart, against the least that it should take.
@@ -54,8 +51,6 @@ pub(super) struct Stance<'a> {
     pub low: f64,
     /// How far a wheel may trail its swivel.
     pub trail: Length,
-    /// Whether a child may hang on a drawer.
-    pub children: bool,
     /// A mass put in, in kg, with its place in mm.
     pub ballast: Option<(f64, [f64; 3])>,
     /// A drawer that is pulled only by that part of its way.
@@ -76,7 +71,6 @@ impl<'a> Stance<'a> {
             bench: board.site().size.map(Length::as_mm),
             low: workspace.carcass.casters.height.as_mm(),
             trail: workspace.carcass.casters.trail,
-            children: workspace.shop.room.children,
             ballast: None,
             pull: None,
         }
@@ -84,12 +78,8 @@ impl<'a> Stance<'a> {
 
     /// Everything closed.
     pub(super) fn closed(&self) -> Case {
-        let mut case = self.board.closed();
-        if let Some((mass, at)) = self.ballast {
-            case.total += mass;
-            (0..3).for_each(|axis| case.moments[axis] += mass * at[axis]);
-        }
-        case
+        let case = self.board.closed();
+        self.ballast.map_or(case, |(mass, at)| case.with(mass, at))
     }
 
     /// With one drawer pulled.
@@ -132,9 +122,6 @@ impl<'a> Stance<'a> {
         }
         all.push(self.pushed(&closed));
         all.extend(self.pressed(&closed));
-        if self.children {
-            all.extend(statics.drawers.iter().filter_map(|&drawer| self.hung_on(&closed, drawer)));
-        }
         all
     }
 
@@ -166,21 +153,6 @@ impl<'a> Stance<'a> {
             value,
             limit,
         })
-    }
-
-    /// A child's weight on the front of an open drawer.
-    fn hung_on(&self, closed: &Case, drawer: usize) -> Option<Weighed> {
-        let space = &self.board.site().spaces[drawer];
-        let way: Way = space.face;
-        let mut front = [0, 1].map(|axis| space.volume.middle(axis).as_mm());
-        let part = self.pull.filter(|(s, _)| *s == drawer).map_or(1.0, |(_, part)| part);
-        let reach = space.extends.as_mm() * part;
-        let [near, far] =
-            [space.volume.min[way.axis()], space.volume.max[way.axis()]].map(Length::as_mm);
-        front[way.axis()] = if way.rising() { far + reach } else { near - reach };
-        let (side, value) = self.pressed_at(&self.out(closed, drawer), &[front])?;
-        let limit = super::CHILD * GRAVITY;
-        Some(Weighed { deed: Deed::Hang(drawer), side, value, limit })
     }
 
     /// The least force straight down at one of some points that tips the cart, with its side.
