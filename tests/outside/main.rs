@@ -8,6 +8,7 @@ mod check;
 mod fasteners;
 mod hazards;
 mod motions;
+mod rolling;
 mod solver;
 mod statics;
 
@@ -20,6 +21,7 @@ fn topics() -> Vec<Topic> {
         fasteners::checks(), //
         hazards::checks(),   //
         solver::checks(),
+        rolling::checks(),
         statics::checks(),
     ]
 }

@@ -1,9 +1,12 @@
 //! Loads on casters and tipping, against textbook statics.
 
 use super::check::{Status, Topic};
+use nalgebra::{DMatrix, DVector};
 use toolberth::geometry::Way;
 use toolberth::physics::casters::{MOST, Supports};
+use toolberth::physics::leaning::{hold, press_that_tips, push_that_tips, slope_that_slides};
 use toolberth::physics::tipping::{Footprint, degrees};
+use toolberth::site::{Case, CaseKind, TIP_CLOSED, TIP_OPEN};
 use toolberth::units::Length;
 
 /// Places in mm.
@@ -34,14 +37,23 @@ pub fn near(found: &[f64], expected: &[f64], tolerance: f64) {
 const SPRINGS: &str = "four equal springs under a rigid rectangle, R = W/4 (1 +- x/a +- y/b): form read on an engineering question page, numbers computed";
 const THREE: &str = "statics of three supports (lever rule)";
 const PLATE: &str = "rigid plate on equal springs, least squares";
+const LIBRARY: &str =
+    "the least-norm answer by the pseudo-inverse of a general linear-algebra library";
 const BALANCE: &str = "moment balance about the support line, textbook";
 
 /// Loads on casters, tipping, pushes and leaning.
 pub fn checks() -> Topic {
     let mut topic = Topic::new("statics");
     supports(&mut topic);
+    library(&mut topic);
     hanging(&mut topic);
+    bumps(&mut topic);
     tipping(&mut topic);
+    sides(&mut topic);
+    pushes(&mut topic);
+    holding(&mut topic);
+    masses(&mut topic);
+    limits(&mut topic);
     topic
 }
 
@@ -146,6 +158,196 @@ fn tipping(topic: &mut Topic) {
         -53.333_33,
         0.001,
     );
+}
+
+/// Loads that are as small as they can be in the sum of squares and keep the balance: what equal springs give while none
+/// pulls. With presses from bumps the springs give what is nearest to those.
+fn least_norm(at: &[[f64; 2]], total: f64, [x, y]: [f64; 2], press: &[f64]) -> Vec<f64> {
+    let balance =
+        DMatrix::from_fn(3, at.len(), |row, k| if row == 0 { 1.0 } else { at[k][row - 1] / 100.0 });
+    let press = DVector::from_column_slice(press);
+    let asked =
+        DVector::from_vec(vec![total, total * x / 100.0, total * y / 100.0]) - &balance * &press;
+    let inverse = balance.pseudo_inverse(1e-12).expect("a pseudo-inverse");
+    (inverse * asked + press).iter().copied().collect()
+}
+
+fn ring(n: usize) -> Vec<[f64; 2]> {
+    let corner = |k: usize| {
+        let turn = std::f64::consts::TAU * k as f64 / n as f64;
+        [400.0 * turn.cos() + 20.0 * k as f64, 300.0 * turn.sin()].map(f64::round)
+    };
+    (0..n).map(corner).collect()
+}
+
+/// Any number of casters against the pseudo-inverse of a linear-algebra library.
+fn library(topic: &mut Topic) {
+    let mut springs = topic.against("physics::casters::loads", Status::Computed, LIBRARY);
+    for n in [3, 4, 5, 6, 8, 12] {
+        let at = ring(n);
+        let middle = [0, 1].map(|axis| at.iter().map(|p| p[axis]).sum::<f64>() / n as f64 + 10.0);
+        let found = first(&at, 150.0, middle);
+        let expected = least_norm(&at, 150.0, middle, &vec![0.0; n]);
+        springs.table(format!("{n} casters in a ring"), rows(&found, &expected, 1e-6));
+    }
+}
+
+/// Loads on a floor that stands up under some supports.
+fn bumped(at: &[[f64; 2]], total: f64, [x, y]: [f64; 2], press: &[f64]) -> Vec<f64> {
+    let mut out = [f64::NAN; MOST];
+    let supports = Supports::new(&places(at)).expect("an area");
+    assert!(supports.on_bumps(total, [total * x, total * y], press, &mut out));
+    out[..at.len()].to_vec()
+}
+
+fn bumps(topic: &mut Topic) {
+    let square = rectangle(300.0, 200.0);
+    let mut rule = topic.against("physics::casters::on_bumps", Status::Computed, "equal springs in a rectangle: a bump of h loads its diagonal by k h / 4 and unloads the other; contact beyond");
+    let quarter = bumped(&square, 100.0, [0.0, 0.0], &[20.0, 0.0, 0.0, 0.0]);
+    rule.table("20 kg of press under one of four", rows(&quarter, &[30.0, 20.0, 20.0, 30.0], 1e-9));
+    let hard = bumped(&square, 100.0, [0.0, 0.0], &[5000.0, 0.0, 0.0, 0.0]);
+    rule.table(
+        "a hard one leaves two to carry half each",
+        rows(&hard, &[50.0, 0.0, 0.0, 50.0], 1e-9),
+    );
+    let off = bumped(&square, 1000.0, [60.0, 50.0], &[1e7, 0.0, 0.0, 0.0]);
+    let worst = off.iter().copied().fold(0.0, f64::max);
+    rule.holds(
+        "off the middle it is no more than with one hanging free",
+        worst <= worst_of_three(60.0, 50.0) + 1e-6,
+    );
+    let mut library = topic.against("physics::casters::on_bumps", Status::Computed, LIBRARY);
+    for n in [4, 6, 8] {
+        let at = ring(n);
+        let middle = [0, 1].map(|axis| at.iter().map(|p| p[axis]).sum::<f64>() / n as f64);
+        let mut press = vec![0.0; n];
+        press[1] = 9.0;
+        let found = bumped(&at, 150.0, middle, &press);
+        library.table(
+            format!("9 kg of press under one of {n}"),
+            rows(&found, &least_norm(&at, 150.0, middle, &press), 1e-6),
+        );
+    }
+}
+
+/// The way from a point to each side of the area that the casters span.
+fn sides(topic: &mut Topic) {
+    let least = |at: &[[f64; 2]], trail: f64, x: f64, y: f64| {
+        Footprint::new(&places(at), Length::from_mm(trail)).expect("an area").least_margin(x, y).1
+    };
+    let box_ = rectangle(300.0, 200.0);
+    let triangle = [[0.0, 0.0], [300.0, 0.0], [0.0, 400.0]];
+    topic
+        .against(
+            "physics::tipping::least_margin",
+            Status::Computed,
+            "distance of a point from a line, plane geometry; a wheel may trail its swivel inwards",
+        )
+        .near("the middle of 600 by 400", least(&box_, 0.0, 0.0, 0.0), 200.0, 1e-9)
+        .near("with a trail of 30", least(&box_, 30.0, 0.0, 0.0), 170.0, 1e-9)
+        .near("50 outside a long side", least(&box_, 0.0, 0.0, 250.0), -50.0, 1e-9)
+        .near(
+            "the inscribed circle of a 3-4-5 triangle is 100",
+            least(&triangle, 0.0, 100.0, 100.0),
+            100.0,
+            1e-9,
+        )
+        .near("the same to the slant alone", least(&triangle, 0.0, 140.0, 190.0), 20.0, 1e-9);
+}
+
+fn pushes(topic: &mut Topic) {
+    topic
+        .against("physics::leaning::push_that_tips", Status::Computed, BALANCE)
+        .near(
+            "1000 N, 250 mm, pushed at 900 mm",
+            push_that_tips(1000.0, 250.0, 900.0),
+            277.7778,
+            0.001,
+        )
+        .near("half as far from the line", push_that_tips(1000.0, 125.0, 900.0), 138.8889, 0.001)
+        .near(
+            "at the height of the centre of mass it is W times the tangent of the tip angle",
+            push_that_tips(800.0, 200.0, 600.0),
+            800.0 * degrees(200.0, 600.0).to_radians().tan(),
+            1e-6,
+        )
+        .near("over its own line already", push_that_tips(800.0, -1.0, 600.0), 0.0, 0.0);
+    topic
+        .against("physics::leaning::press_that_tips", Status::Computed, BALANCE)
+        .near(
+            "600 N, 200 mm behind the wheels, 350 mm before them",
+            press_that_tips(600.0, 200.0, 350.0),
+            342.8571,
+            0.001,
+        )
+        .near(
+            "as far before as behind: its own weight",
+            press_that_tips(600.0, 200.0, 200.0),
+            600.0,
+            1e-9,
+        )
+        .near(
+            "half the lever, twice the force",
+            press_that_tips(600.0, 200.0, 175.0),
+            685.7143,
+            0.001,
+        )
+        .holds("inside the wheels no force tips", press_that_tips(600.0, 200.0, 0.0).is_infinite());
+}
+
+fn holding(topic: &mut Topic) {
+    const COULOMB: &str = "Coulomb friction on the locked share only, textbook";
+    topic
+        .against("physics::leaning::slope_that_slides", Status::Computed, COULOMB)
+        .near("two of four locked, friction 0.5", slope_that_slides(0.5, 0.5), 14.03624, 0.001)
+        .near("all locked: the angle of friction", slope_that_slides(0.5, 1.0), 26.56505, 0.001)
+        .near("none locked", slope_that_slides(0.5, 0.0), 0.0, 0.0);
+    let slope = 14.036_243_f64.to_radians();
+    topic
+        .against("physics::leaning::hold", Status::Computed, COULOMB)
+        .near("friction 0.5 under 600 N", hold(0.5, 600.0), 300.0, 1e-9)
+        .near(
+            "on that slope it is the pull of 1000 N downhill",
+            hold(0.5, 500.0 * slope.cos()),
+            1000.0 * slope.sin(),
+            0.001,
+        )
+        .near("nothing on the locked ones", hold(0.5, 0.0), 0.0, 0.0);
+}
+
+/// A body put together from masses at places in mm.
+fn body(parts: &[(f64, [f64; 3])]) -> [f64; 3] {
+    let none = Case { kind: CaseKind::Closed, total: 0.0, moments: [0.0; 3] };
+    let whole = parts.iter().fold(none, |body, (mass, at)| body.with(*mass, *at));
+    whole.moments.map(|m| m / whole.total)
+}
+
+fn masses(topic: &mut Topic) {
+    let mut mean =
+        topic.against("site::stability::with", Status::Computed, "weighted mean, textbook");
+    let found = body(&[
+        (40.0, [400.0, 300.0, 450.0]),
+        (18.0, [400.0, 300.0, 870.0]),
+        (9.0, [120.0, 90.0, 960.0]),
+    ]);
+    mean.table("carcass, top and vice", rows(&found, &[362.388, 271.791, 631.343], 0.001));
+    let found = body(&[(2000.0, [50.0, 10.0, 0.0]), (1600.0, [10.0, 60.0, 0.0])]);
+    mean.table("an L of two rectangles", rows(&found, &[32.2222, 32.2222, 0.0], 0.001));
+    let found = body(&[(78.0, [0.0; 3]), (12.0, [0.0, -400.0, 0.0])]);
+    mean.table("12 kg of 90 out by 400", rows(&found, &[0.0, -53.33333, 0.0], 0.001));
+}
+
+/// What the program's own limits are anchored on.
+fn limits(topic: &mut Topic) {
+    topic
+        .against(
+            "site::stability limits",
+            Status::Read,
+            "IEC 60601-1 ed. 3 cl. 9.4.2, read as summarised on a cart maker's page",
+        )
+        .near("mobile medical equipment, transport position", TIP_CLOSED, 10.0, 0.0)
+        .near("any other position, drawers and doors at their worst", TIP_OPEN, 5.0, 0.0)
+        .holds("closed more is asked for than with a drawer out", TIP_CLOSED > TIP_OPEN);
 }
 
 #[test]
