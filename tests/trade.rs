@@ -141,6 +141,8 @@ fn one_bay(wide: i64, deep: i64, items: Vec<Item>) -> Workspace {
         limit: None,
         shelves: Vec::new(),
         hang: Vec::new(),
+        fixing: Default::default(),
+        ends: Default::default(),
         span: Span::none(),
     });
     Workspace { carcass, items, shop: carts::plain_shop(), layout: None }
@@ -188,6 +190,9 @@ fn what_is_longer_than_every_opening_hangs_on_a_panel() {
         room: Length::mm(60),
         limit: None,
         overhang: Overhang::default(),
+        material: None,
+        thickness: None,
+        fixing: Default::default(),
         span: Span::none(),
     });
     let plan = planner::plan(&workspace, 1, 1);

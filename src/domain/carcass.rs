@@ -1,5 +1,6 @@
 //! The box as its maker describes it.
 
+use super::board::{Along, Ends, Fixing, Material};
 use super::{Face, ShelfEntry};
 use crate::finding::Span;
 use crate::units::{Length, Mass, Share, Unit};
@@ -38,8 +39,8 @@ pub struct Carcass {
 /// Sheet material.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Board {
-    /// As the user names it: plywood, particleboard, …
-    pub material: String,
+    /// What it is, where the file says so.
+    pub material: Option<Material>,
     /// Its thickness.
     pub thickness: Length,
 }
@@ -102,6 +103,10 @@ pub struct Bay {
     pub shelves: Vec<Shelf>,
     /// Walls that take hooks, with what they carry.
     pub hang: Vec<(Wall, Option<Mass>)>,
+    /// How things are hung on those walls.
+    pub fixing: Fixing,
+    /// How the ends of its floor are held.
+    pub ends: Ends,
     /// Where the file says its name.
     pub span: Span,
 }
@@ -138,6 +143,12 @@ pub struct Shelf {
     pub front: Option<Length>,
     /// Thickness of the board, where the file says it.
     pub thickness: Option<Length>,
+    /// What it is made of, where the file says so.
+    pub material: Option<Material>,
+    /// How its ends are held.
+    pub ends: Ends,
+    /// Which way it spans.
+    pub span_along: Along,
     /// What it carries.
     pub limit: Option<Mass>,
     /// Lowest, highest and step of its height, where it may be moved.
@@ -211,6 +222,12 @@ pub struct Panel {
     pub size: [Length; 2],
     /// How far things on it may stand out.
     pub room: Length,
+    /// What it is made of, where the file says so.
+    pub material: Option<Material>,
+    /// Its thickness, where the file says it.
+    pub thickness: Option<Length>,
+    /// How things are hung on it.
+    pub fixing: Fixing,
     /// What it carries.
     pub limit: Option<Mass>,
     /// How far hung things may pass its edges.

@@ -1,10 +1,12 @@
 //! What the user means: the cart, the things, the shop and where things are, with every default resolved but no geometry.
 
+mod board;
 mod carcass;
 mod item;
 mod layout;
 mod shop;
 
+pub use board::{Along, Ends, Fixing, Material, ScrewSize};
 pub use carcass::{
     Bay, Bench, Board, Carcass, Casters, Depth, Drawer, Overhang, Panel, Shelf, Wall, Zone,
 };

@@ -1,5 +1,6 @@
 //! Bays, drawers and panels of a face.
 
+use super::board::{ends, fixing, material, span_along};
 use super::decode::{Field, Table, Text, fold};
 use super::findings::Findings;
 use super::keys;
@@ -30,6 +31,8 @@ pub(super) fn bay(field: Field, face: Face, units: Unit, out: &mut Findings) -> 
         limit: table.get("limit", out).and_then(|f| f.mass(units, out)),
         shelves: shelves(&table, &depth, units, out),
         hang: hang(&table, &depth, units, out),
+        fixing: fixing(&table, units, out),
+        ends: ends(&table, out),
         depth,
         span: name.span,
     };
@@ -75,6 +78,9 @@ fn shelf(field: Field, depth: &Depth, units: Unit, out: &mut Findings) -> Option
         depth: table.get("depth", out).and_then(|f| f.size(units, out)),
         front: table.get("front", out).and_then(|f| f.distance(units, out)),
         thickness: table.get("thickness", out).and_then(|f| f.size(units, out)),
+        material: table.get("material", out).and_then(|f| material(f, out)),
+        ends: ends(&table, out),
+        span_along: span_along(&table, out),
         limit: table.get("limit", out).and_then(|f| f.mass(units, out)),
         adjust: table.get("adjust", out).and_then(|f| adjust(f, units, out)),
         span: table.span.clone(),
@@ -159,6 +165,9 @@ pub(super) fn panel(field: Field, face: Face, units: Unit, out: &mut Findings) -
         at: table.need("at", out).and_then(|f| f.place(units, out)).unwrap_or_default(),
         size: table.need("size", out).and_then(|f| f.rectangle(units, out)).unwrap_or_default(),
         room: table.need("room", out).and_then(|f| f.size(units, out)).unwrap_or_default(),
+        material: table.get("material", out).and_then(|f| material(f, out)),
+        thickness: table.get("thickness", out).and_then(|f| f.size(units, out)),
+        fixing: fixing(&table, units, out),
         limit: table.get("limit", out).and_then(|f| f.mass(units, out)),
         overhang: table
             .get("overhang", out)

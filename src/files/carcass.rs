@@ -1,6 +1,7 @@
 //! carcass.yaml.
 
 use super::bay::{bay, drawer, panel};
+use super::board::material;
 use super::decode::{Field, Table, Text, fold, unknown_word};
 use super::findings::Findings;
 use super::keys;
@@ -63,9 +64,9 @@ fn outside(field: Field, cart: &mut Carcass, out: &mut Findings) {
 
 fn board(field: Field, units: Unit, out: &mut Findings) -> Option<Board> {
     let table = field.table(&keys::BOARD, out)?;
-    let material = table.get("material", out).and_then(|f| f.text(out));
+    let material = table.get("material", out).and_then(|f| material(f, out));
     let thickness = table.need("thickness", out).and_then(|f| f.size(units, out))?;
-    Some(Board { material: material.map_or_else(String::new, |t| fold(&t.text)), thickness })
+    Some(Board { material, thickness })
 }
 
 fn casters(table: &Table, units: Unit, out: &mut Findings) -> Casters {

@@ -20,18 +20,38 @@ pub(super) const TOP: Keys =
     Keys { what: "the top", keys: &["bays", "drawers", "keep_clear", "zones", "limit"] };
 pub(super) const BAY: Keys = Keys {
     what: "a bay",
-    keys: &["name", "at", "opening", "depth", "limit", "shelves", "hang", "behind", "gap"],
+    keys: &[
+        "name", "at", "opening", "depth", "limit", "shelves", "hang", "behind", "gap", "hook",
+        "screw", "grain", "ends",
+    ],
 };
-pub(super) const SHELF: Keys =
-    Keys { what: "a shelf", keys: &["height", "depth", "thickness", "limit", "front", "adjust"] };
+pub(super) const SHELF: Keys = Keys {
+    what: "a shelf",
+    keys: &["height", "depth", "thickness", "limit", "front", "adjust", "material", "ends", "span"],
+};
 pub(super) const HANG: Keys =
     Keys { what: "the list of walls", keys: &["back", "left", "right", "ceiling"] };
 pub(super) const DRAWER: Keys = Keys {
     what: "a drawer",
     keys: &["name", "at", "opening", "depth", "limit", "extends", "mass", "catch"],
 };
-pub(super) const PANEL: Keys =
-    Keys { what: "a panel", keys: &["name", "at", "size", "room", "limit", "overhang"] };
+pub(super) const PANEL: Keys = Keys {
+    what: "a panel",
+    keys: &[
+        "name",
+        "at",
+        "size",
+        "room",
+        "limit",
+        "overhang",
+        "material",
+        "thickness",
+        "hook",
+        "screw",
+        "grain",
+    ],
+};
+pub(super) const SCREW: Keys = Keys { what: "a screw", keys: &["diameter", "thread", "each"] };
 pub(super) const OVERHANG: Keys =
     Keys { what: "an overhang", keys: &["down", "up", "left", "right"] };
 pub(super) const ZONE: Keys = Keys { what: "a zone", keys: &["at", "size"] };
@@ -139,12 +159,13 @@ pub(super) const ALL: [&Keys; 30] = [
     &LAYOUT,
     &PLACEMENT,
     &SHELF_ENTRY,
+    &SCREW,
 ];
 
 /// Keys that are read and checked but not priced yet: what they stand in, the key, what to call it.
 ///
 /// When a term arrives, its line goes.
-pub(super) const NOT_PRICED: [(&str, &str, &str); 8] = [
+pub(super) const NOT_PRICED: [(&str, &str, &str); 7] = [
     (ITEM.what, "with", "`with` (companions)"),
     (ITEM.what, "family", "`family` (families kept together)"),
     (ITEM.what, "prefer", "`prefer` (wishes)"),
@@ -152,5 +173,4 @@ pub(super) const NOT_PRICED: [(&str, &str, &str); 8] = [
     (SHOP.what, "jobs", "`jobs` (sets fetched in one tour)"),
     (SHOP.what, "reserve", "`reserve` (kept from what the plan leaves over)"),
     (PERSON.what, "hand", "`hand` (the better hand)"),
-    (BOARD.what, "material", "`material` (how far a board sags)"),
 ];

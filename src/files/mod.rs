@@ -5,6 +5,7 @@
 
 mod bay;
 mod between;
+mod board;
 mod carcass;
 mod decode;
 mod findings;

@@ -176,3 +176,51 @@ pub fn wire_stress(load: f64, reach: f64, diameter: f64) -> f64 {
 pub fn wire_load(reach: f64, diameter: f64) -> f64 {
     WIRE_STRESS / wire_stress(1.0, reach, diameter)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const WOOD: Ground = Ground { gravity: 0.5, make: Make::Solid, grain: Grain::Side };
+
+    #[test]
+    fn a_group_of_wood_begins_at_its_gravity() {
+        let rows = [(0.60, 4800.0), (0.599, 3960.0), (0.50, 3960.0), (0.499, 3240.0)];
+        for (gravity, c) in rows.into_iter().chain([(0.42, 3240.0), (0.419, 2520.0)]) {
+            assert_eq!(lateral(gravity), c, "{gravity}");
+        }
+    }
+
+    #[test]
+    fn a_screw_no_deeper_than_its_point_holds_nothing_in_particles() {
+        let board = Ground { make: Make::Particles, ..WOOD };
+        assert_eq!(Screw { diameter: 6.0, thread: 2.0 }.pull(&board), 0.0);
+        assert_eq!(Screw { diameter: 6.0, thread: 1.0 }.pull(&board), 0.0);
+        assert!(Screw { diameter: 6.0, thread: 2.1 }.pull(&board) > 0.0);
+    }
+
+    #[test]
+    fn seven_diameters_deep_is_deep_enough() {
+        let at = |thread| Screw { diameter: 4.0, thread }.shear(&WOOD);
+        assert_eq!(at(28.0), at(40.0));
+        assert!(at(27.9) < at(28.0));
+        assert_eq!(at(0.0), 0.0);
+    }
+
+    #[test]
+    fn plies_count_half() {
+        let screw = Screw { diameter: 4.0, thread: 12.0 };
+        assert_eq!(screw.pull(&Ground { make: Make::Plies, ..WOOD }), screw.pull(&WOOD) / 2.0);
+    }
+
+    #[test]
+    fn shares_add_up_and_nothing_asked_is_nothing() {
+        let holds = Holds { pull: 10.0 * WEIGHT, shear: 20.0 * WEIGHT };
+        let hung = Hung { mass: 5.0, reach: 100.0, drop: 200.0 };
+        assert!((hung.share(&holds) - (0.25 + 0.25)).abs() < 1e-12);
+        assert_eq!(share_below(5.0, &holds), 0.5);
+        assert_eq!(Hung { mass: 0.0, ..hung }.share(&Holds { pull: 0.0, shear: 0.0 }), 0.0);
+        assert_eq!(share_below(1.0, &Holds { pull: 0.0, shear: 0.0 }), f64::INFINITY);
+        assert_eq!(share_below(1.0, &Holds { pull: -1.0, shear: 0.0 }), f64::INFINITY);
+    }
+}

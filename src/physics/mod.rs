@@ -3,6 +3,7 @@
 //! Nothing here knows of carts, items or files. Masses and lengths in statics are plain numbers in kilograms and
 //! millimetres; motions and bodies speak in whole units, so that prices made from them add up exactly.
 
+pub mod boards;
 pub mod body;
 pub mod casters;
 pub mod fasteners;
@@ -13,4 +14,5 @@ pub mod motion;
 pub mod rolling;
 pub mod source;
 pub mod stature;
+pub mod timber;
 pub mod tipping;

@@ -3,6 +3,7 @@
 //! The keys are a contract: more may be added, those that are here stay.
 
 mod asking;
+mod boards;
 mod drawn;
 mod extreme;
 mod rolling;
@@ -84,6 +85,8 @@ struct PlanDoc<'a> {
     mass: MassRow<'a>,
     casters: Vec<CasterRow<'a>>,
     tip: Vec<TipRow<'a>>,
+    boards: Vec<boards::BoardRow<'a>>,
+    fixings: Vec<boards::FixingRow<'a>>,
     extremes: Vec<extreme::Row<'a>>,
     stability: stability::Row<'a>,
     rolling: rolling::Row<'a>,
@@ -115,6 +118,8 @@ impl<'a> PlanDoc<'a> {
             mass: MassRow::of(&plan.balance),
             casters: plan.casters.iter().map(CasterRow::of).collect(),
             tip: plan.tips.iter().map(TipRow::of).collect(),
+            boards: plan.boards.iter().map(boards::BoardRow::of).collect(),
+            fixings: plan.fixings.iter().map(boards::FixingRow::of).collect(),
             extremes: plan.extremes.iter().map(extreme::Row::of).collect(),
             stability: stability::Row::of(&plan.stability),
             rolling: rolling::Row::of(&plan.rolling),

@@ -391,6 +391,41 @@ fn worth() -> Worth {
     }
 }
 
+fn board() -> BoardLoad {
+    BoardLoad {
+        face: Face::Front,
+        bay: "upper left".into(),
+        surface: "shelf 1".into(),
+        material: "MDF",
+        thickness: Length::mm(15),
+        span: Length::mm(500),
+        ends: "free",
+        load: Mass::kg(9),
+        sag: 0.41,
+        sag_later: 1.33,
+        limit: 2.08,
+        strength_used: 0.12,
+        most_by: Some(("soldering station".into(), 0.7)),
+        from_memory: vec!["its own weight", "how it creeps"],
+    }
+}
+
+fn fixing() -> FixingLoad {
+    FixingLoad {
+        face: Face::Right,
+        bay: "rule rack".into(),
+        surface: "panel".into(),
+        item: "combination square".into(),
+        copy: 1,
+        mass: Mass::from_kg(0.3),
+        pull: 0.4,
+        by: "one hook for 1.5 kg each".into(),
+        used: 0.2,
+        mark: Mark::Stated,
+        from_memory: Vec::new(),
+    }
+}
+
 /// A plan in which everything has a place.
 pub fn plan() -> Plan {
     let placements: Vec<Placement> = lines().iter().map(placement).collect();
@@ -454,6 +489,8 @@ pub fn plan() -> Plan {
             raise: vec![Raise { text: "lay 10 kg of ballast on the floor board, at the back".into(), margin: [1.9, 2.1] }],
             ..Stability::default()
         },
+        boards: vec![board()],
+        fixings: vec![fixing()],
         extremes: vec![
             Extreme {
                 kind: "least tip margin",

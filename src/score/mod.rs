@@ -7,7 +7,7 @@
 mod breakdown;
 mod cost;
 mod ledger;
-mod rule;
+pub(crate) mod rule;
 mod view;
 
 pub use breakdown::{BrokenRule, Part, broken, parts};

@@ -176,6 +176,14 @@ impl<'s> Board<'s> {
     pub fn members(&self, space: usize) -> &[u32] {
         &self.members[space]
     }
+    /// What is on a surface, in no order that means anything.
+    pub fn on(&self, surface: usize) -> impl Iterator<Item = (usize, &Place)> + Clone {
+        let space = self.site.surfaces[surface].space;
+        self.members[space].iter().filter_map(move |&lot| {
+            let place = self.place(lot as usize)?;
+            (place.home.surface as usize == surface).then_some((lot as usize, place))
+        })
+    }
     /// What stands directly in a lot's way, in no order that means anything.
     #[inline]
     pub fn blockers(&self, lot: usize, way: usize) -> &[u32] {

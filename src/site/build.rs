@@ -1,9 +1,12 @@
 //! From the carcass as described to spaces, surfaces and boards.
 
+use super::carry::{Hold, Plank, Span};
 use super::stability::Statics;
 use super::surface::{Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, world};
 use super::{Site, stability};
-use crate::domain::{Bay, Carcass, Depth, Drawer, Face, Panel, Sex, Shelf, Wall, Workspace};
+use crate::domain::{
+    Along, Bay, Carcass, Depth, Drawer, Face, Material, Panel, Sex, Shelf, Wall, Workspace,
+};
 use crate::geometry::{Box3, Way};
 use crate::physics::body::Body;
 use crate::physics::{motion, stature};
@@ -79,6 +82,32 @@ pub(super) fn thickness(carcass: &Carcass, shelf: &Shelf) -> Length {
     shelf.thickness.or(carcass.board.as_ref().map(|b| b.thickness)).unwrap_or(SHELF)
 }
 
+/// What a board is made of and how thick it is: its own, else the carcass's; nothing where no material is named.
+fn sheet(
+    carcass: &Carcass,
+    material: Option<Material>,
+    thickness: Option<Length>,
+) -> Option<(Material, Length)> {
+    let board = carcass.board.as_ref();
+    let material = material.or(board.and_then(|b| b.material))?;
+    Some((material, thickness.or(board.map(|b| b.thickness)).unwrap_or(SHELF)))
+}
+
+/// The board that is a bay's floor: a board of the carcass, from side to side.
+fn floor_board(carcass: &Carcass, bay: &Bay) -> Option<Plank> {
+    let (material, thickness) = sheet(carcass, None, None)?;
+    Some(Plank { material, thickness, ends: bay.ends, axis: along(bay.face) })
+}
+
+fn shelf_board(carcass: &Carcass, bay: &Bay, shelf: &Shelf) -> Option<Plank> {
+    let (material, thickness) = sheet(carcass, shelf.material, shelf.thickness)?;
+    let axis = match shelf.span_along {
+        Along::Width => along(bay.face),
+        Along::Depth => 1 - along(bay.face),
+    };
+    Some(Plank { material, thickness, ends: shelf.ends, axis })
+}
+
 /// The site with its spaces, surfaces and boards, as yet without prices of access and without lots.
 pub(super) fn frame(workspace: &Workspace) -> Site {
     let carcass = &workspace.carcass;
@@ -104,7 +133,7 @@ pub(super) fn frame(workspace: &Workspace) -> Site {
         add_drawer(&mut site, carcass, drawer);
     }
     for panel in &carcass.panels {
-        add_panel(&mut site, panel);
+        add_panel(&mut site, carcass, panel);
     }
     add_bench(&mut site, carcass);
     link(&mut site);
@@ -183,6 +212,8 @@ fn deck(name: &str, face: Face, free: Box3, limit: Option<Mass>, kind: Kind) -> 
         needs_clearance: kind == Kind::Deck && face != Face::Top,
         tallest: free.extent(2),
         levels: vec![free.min[2]],
+        span: None,
+        hold: None,
     }
 }
 
@@ -192,10 +223,14 @@ fn add_bay(site: &mut Site, carcass: &Carcass, bay: &Bay) {
     let whole = world(face, cart, open.u, open.v, [Length::ZERO, open.depth]);
     let through = bay.depth == Depth::Through;
     site.spaces.push(space(SpaceKind::Bay, face, &bay.name, whole, through));
-    add_surface(site, deck("floor", face, whole, bay.limit, Kind::Deck));
+    let mut floor = deck("floor", face, whole, bay.limit, Kind::Deck);
+    floor.span = floor_board(carcass, bay).map(|plank| Span::under(&whole, plank));
+    add_surface(site, floor);
     add_shelves(site, carcass, bay, &open);
     for (wall, limit) in &bay.hang {
-        add_surface(site, hanging_wall(*wall, face, whole, *limit));
+        let mut wall = hanging_wall(*wall, face, whole, *limit);
+        wall.hold = Hold::of(&wall, &bay.fixing, sheet(carcass, None, None));
+        add_surface(site, wall);
     }
 }
 
@@ -219,7 +254,8 @@ fn add_shelves(site: &mut Site, carcass: &Carcass, bay: &Bay, open: &Opening) {
         let free = world(bay.face, site.size, open.u, [top, over], deep);
         let levels: Vec<Length> = rows(shelf).into_iter().map(|h| open.v[0] + h).collect();
         let tallest = lowest(&|s| s.adjust.map_or(s.height, |a| a[1])) - levels[0];
-        let plain = deck(&name, bay.face, free, shelf.limit, Kind::Deck);
+        let mut plain = deck(&name, bay.face, free, shelf.limit, Kind::Deck);
+        plain.span = shelf_board(carcass, bay, shelf).map(|plank| Span::under(&free, plank));
         let surface = add_surface(site, Surface { tallest, levels: levels.clone(), ..plain });
         let space = site.spaces.len() - 1;
         site.spaces[space].boards.push(site.boards.len());
@@ -264,6 +300,8 @@ fn hanging_wall(wall: Wall, face: Face, free: Box3, limit: Option<Mass>) -> Surf
         needs_clearance: false,
         tallest: free.extent(2),
         levels: Vec::new(),
+        span: None,
+        hold: None,
     }
 }
 
@@ -281,19 +319,16 @@ fn add_drawer(site: &mut Site, carcass: &Carcass, drawer: &Drawer) {
     add_surface(site, deck("drawer", drawer.face, free, drawer.limit, Kind::Drawer));
 }
 
-fn add_panel(site: &mut Site, panel: &Panel) {
+fn add_panel(site: &mut Site, carcass: &Carcass, panel: &Panel) {
     let (u, v) = rectangle(panel.at, panel.size);
     let o = panel.overhang;
     let (u, v) = ([u[0] - o.left, u[1] + o.right], [v[0] - o.down, v[1] + o.up]);
     let free = world(panel.face, site.size, u, v, [-panel.room, Length::ZERO]);
     site.spaces.push(space(SpaceKind::Panel, panel.face, &panel.name, free, false));
-    add_surface(
-        site,
-        Surface {
-            name: "panel".to_owned(),
-            ..hanging_wall(Wall::Back, panel.face, free, panel.limit)
-        },
-    );
+    let mut board = hanging_wall(Wall::Back, panel.face, free, panel.limit);
+    board.name = "panel".to_owned();
+    board.hold = Hold::of(&board, &panel.fixing, sheet(carcass, panel.material, panel.thickness));
+    add_surface(site, board);
 }
 
 fn add_bench(site: &mut Site, carcass: &Carcass) {

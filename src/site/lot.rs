@@ -372,7 +372,13 @@ fn fits_empty(site: &Site, lot: &Lot, home: &Home) -> bool {
     let surface = &site.surfaces[home.surface as usize];
     let room = |a: Axis| if a == 2 { surface.tallest } else { surface.free.extent(a) };
     let fits = (0..3).all(|a| needed(lot, surface, home, a) <= room(a));
-    fits && reachable_somewhere(site, lot, home)
+    fits && held(surface, lot, home) && reachable_somewhere(site, lot, home)
+}
+
+/// Whether screws or hooks hold a lot there by itself: on a wall its place does not matter.
+pub(super) fn held(surface: &Surface, lot: &Lot, home: &Home) -> bool {
+    let anywhere = at([Length::ZERO; 3], home.extents);
+    surface.hold.as_ref().is_none_or(|h| h.used(lot.unit, lot.copies, &anywhere) <= 1.0)
 }
 
 /// What a lot needs along an axis there, free height included.

@@ -7,6 +7,7 @@ mod access;
 mod apart;
 mod board;
 mod build;
+mod carry;
 mod corner;
 mod lot;
 mod stability;
@@ -17,6 +18,7 @@ pub mod walk;
 pub use access::{Surroundings, WayOnFoot, in_cart_frame, surroundings};
 pub use apart::{Clash, FIRE, FUEL, Pair};
 pub use board::{Board, Change, Place, Touched};
+pub use carry::{Hold, Span, figures};
 pub use corner::{
     Clearing, box_at, corner_of, fits_at, for_each_corner, for_each_corner_anyhow, has_way_out,
     surface_of_entry, surfaces_of_entry,
@@ -127,6 +129,13 @@ impl Site {
     /// The free box of a surface with the shelves at their stated heights.
     pub fn free(&self, surface: usize) -> Box3 {
         self.surfaces[surface].free
+    }
+
+    /// Face, space and name of a surface, for messages.
+    pub fn surface_name(&self, surface: usize) -> String {
+        let surface = &self.surfaces[surface];
+        let space = &self.spaces[surface.space];
+        format!("{} / {} / {}", space.face.name(), space.name, surface.name)
     }
 
     /// Total uses a week of all lots.

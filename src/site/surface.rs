@@ -1,5 +1,6 @@
 //! Spaces, the surfaces in them and the boards across them.
 
+use super::carry::{Hold, Span};
 use crate::domain::{Dims, Face};
 use crate::geometry::{Axis, Box3, Way};
 use crate::units::{Length, Mass, Time};
@@ -139,6 +140,10 @@ pub struct Surface {
     pub tallest: Length,
     /// Where its plane may lie, rising; one height only, unless it is a shelf that may be moved.
     pub levels: Vec<Length>,
+    /// The board under it, where it is a shelf or a floor of a known material.
+    pub span: Option<Span>,
+    /// How it holds what hangs on it, where that is known.
+    pub hold: Option<Hold>,
 }
 
 impl Surface {

@@ -2,6 +2,7 @@
 //!
 //! Frame of all coordinates: millimetres from the floor under the front-left corner of the carcass, x right, y back, z up.
 
+mod boards;
 mod extreme;
 mod ground;
 mod person;
@@ -15,6 +16,7 @@ use crate::geometry::{Box3, Point3};
 use crate::physics::body::Posture;
 pub use crate::site::Kind;
 use crate::units::{Length, Mass, Price, Time, Unit, Uses};
+pub use boards::{BoardLoad, FixingLoad};
 pub use extreme::{Amount, Extreme, Limit, Mark, weighing};
 pub use ground::{Ground, Rect2, StationWays, Walk};
 pub use person::{Band, Person};
@@ -427,6 +429,10 @@ pub struct Plan {
     pub stability: Stability,
     /// Rolling it, where it passes and fits, and what moves at a stop.
     pub rolling: Rolling,
+    /// Shelves and floors whose material is named, the one that uses most of the sag it may have first.
+    pub boards: Vec<BoardLoad>,
+    /// What hangs where it is known what holds, the hardest asked first.
+    pub fixings: Vec<FixingLoad>,
     /// The worst of each kind, each with its case.
     pub extremes: Vec<Extreme>,
     /// What it is worth.

@@ -223,7 +223,7 @@ fn no_room(site: &Site, lot: usize, homes: &[Home], proven: bool, workspace: &Wo
     let Some(home) = homes.first() else {
         return format!("{name} cannot be kept on the surface that its entry names");
     };
-    let surface = entries::surface_name(site, home.surface as usize);
+    let surface = site.surface_name(home.surface as usize);
     if let Some(short) = entries::too_large(site, lot, homes, workspace.carcass.units) {
         return format!("{name} does not fit {surface}: {short}");
     }

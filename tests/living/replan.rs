@@ -50,6 +50,8 @@ fn bay(face: Face, name: &str, at: [i64; 2], size: [i64; 2], deep: i64) -> Bay {
         limit: None,
         shelves: Vec::new(),
         hang: Vec::new(),
+        fixing: Default::default(),
+        ends: Default::default(),
         span: Span::none(),
     }
 }

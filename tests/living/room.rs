@@ -269,6 +269,8 @@ fn two_bays() -> Workspace {
             limit: None,
             shelves: Vec::new(),
             hang: Vec::new(),
+            fixing: Default::default(),
+            ends: Default::default(),
             span: Span::none(),
         });
     }

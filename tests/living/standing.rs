@@ -94,6 +94,8 @@ fn hold() -> Workspace {
         limit: None,
         shelves: Vec::new(),
         hang: Vec::new(),
+        fixing: Default::default(),
+        ends: Default::default(),
         span: Span::none(),
     });
     Workspace { carcass, items: Vec::new(), shop: carts::plain_shop(), layout: None }

@@ -2,6 +2,8 @@
 //!
 //! Each value carries its source and how it was come by. `cargo test --test outside -- --nocapture` prints the counts.
 
+mod beam_elements;
+mod boards;
 mod bodies;
 mod chance;
 mod check;
@@ -18,8 +20,9 @@ use check::{Topic, by_formula, summary};
 fn topics() -> Vec<Topic> {
     // One line each.
     vec![
-        fasteners::checks(), //
-        hazards::checks(),   //
+        boards::checks(), //
+        fasteners::checks(),
+        hazards::checks(), //
         solver::checks(),
         rolling::checks(),
         statics::checks(),

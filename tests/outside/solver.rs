@@ -74,6 +74,8 @@ fn slot(face: Face, number: usize, at: [i64; 2]) -> Bay {
         limit: None,
         shelves: Vec::new(),
         hang: Vec::new(),
+        fixing: Default::default(),
+        ends: Default::default(),
         span: Span::none(),
     }
 }

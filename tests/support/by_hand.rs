@@ -53,9 +53,14 @@ pub fn workspace() -> Workspace {
             thickness: None,
             limit: None,
             adjust: None,
+            material: None,
+            ends: Default::default(),
+            span_along: Default::default(),
             span: Span::none(),
         }],
         hang: Vec::new(),
+        fixing: Default::default(),
+        ends: Default::default(),
         span: Span::none(),
     });
     made.drawers.push(Drawer {
@@ -78,6 +83,9 @@ pub fn workspace() -> Workspace {
         room: Length::mm(100),
         limit: Some(Mass::kg(5)),
         overhang: Overhang::default(),
+        material: None,
+        thickness: None,
+        fixing: Default::default(),
         span: Span::none(),
     });
     let thing = |name: &str, size: [i64; 3], kilograms: i64| {
@@ -354,6 +362,8 @@ pub fn plan() -> Plan {
     };
     Plan {
         shelves: None,
+        boards: Vec::new(),
+        fixings: Vec::new(),
         name: "test cart".to_owned(),
         units: Unit::Mm,
         status: Status::Partial,

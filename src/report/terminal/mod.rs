@@ -1,6 +1,7 @@
 //! The text report of a plan: what is wrong first, then what it costs, then face by face where everything lives.
 
 mod audit;
+mod boards;
 mod canvas;
 mod cart;
 mod check;
@@ -74,6 +75,8 @@ pub fn plan(plan: &Plan, look: &Look) -> String {
     stability::casters(&mut page, plan);
     stability::tipping(&mut page, plan);
     rolling::rolling(&mut page, plan);
+    boards::shelves(&mut page, plan);
+    boards::fixings(&mut page, plan);
     cart::cautions(&mut page, &plan.cautions);
     cart::loading(&mut page, plan);
     cart::earning(&mut page, plan);

@@ -9,7 +9,7 @@ mod reachable;
 mod retrievable;
 mod self_heating;
 mod sharp;
-mod supported;
+pub(crate) mod supported;
 mod tip;
 
 use super::{Scope, View};
@@ -123,7 +123,10 @@ pub const RULES: &[RuleCard] = &[
     card::<fits::Fits>(),
     card::<reachable::Reachable>(),
     card::<retrievable::Retrievable>(),
-    card::<supported::Supported>(),
+    card::<supported::Stated>(),
+    card::<supported::Sag>(),
+    card::<supported::Strength>(),
+    card::<supported::Fixings>(),
     card::<casters::Casters>(),
     card::<casters::Hanging>(),
     card::<tip::Tip>(),

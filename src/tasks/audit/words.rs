@@ -4,6 +4,7 @@ use super::AtWall;
 use super::causes::Cause;
 use crate::domain::{Face, Pose, Workspace};
 use crate::physics::body::Posture;
+use crate::score::rule::supported::{FIXINGS, SAG, STATED, STRENGTH};
 use crate::score::{Closure, Ledger, RULES, Scope, parts};
 use crate::site::{Board, CaseKind, Change, Site, reach_depth};
 use crate::units::{Length, Mass, Price, Unit, Uses, show_length, show_mass, show_uses};
@@ -266,18 +267,41 @@ pub(super) fn carcass(board: &Board, cause: &Cause, unit: Unit) -> Option<String
     let mass = |kg: f64| show_mass(Mass::from_kg(kg), unit.imperial());
     match (cause.rule, RULES[rule].scope) {
         ("supported", Scope::Surface) => {
-            let name = surface_name(board.site(), subject);
-            Some(format!(
-                "no move, swap or short series mends it; make {name} strong enough for {} instead of {}",
-                mass(value),
-                mass(limit)
-            ))
+            let stronger = stronger(board.site(), subject, cause, unit)?;
+            Some(format!("no move, swap or short series mends it; {stronger}"))
         }
         ("casters", _) => Some(format!(
             "no move, swap or short series mends it; fit casters rated for at least {} each",
             mass(value)
         )),
         ("tip", _) => wider(board, value, limit, unit),
+        _ => None,
+    }
+}
+
+/// How a surface would carry what it is asked to.
+fn stronger(site: &Site, surface: usize, cause: &Cause, unit: Unit) -> Option<String> {
+    let name = surface_name(site, surface);
+    let [value, limit] = cause.value;
+    let mass = |kg: f64| show_mass(Mass::from_kg(kg), unit.imperial());
+    let span = site.surfaces[surface].span;
+    // Sag falls with the third power of the thickness, stress with the second.
+    let board = |times: f64| {
+        let whole = libm::ceil(span.map_or(0.0, |s| s.thickness.as_mm()) * times);
+        let thick = show_length(Length::from_mm(whole), unit);
+        format!("make the board of {name} {thick} thick, or prop it in the middle")
+    };
+    match cause.source {
+        STATED => Some(format!(
+            "make {name} strong enough for {} instead of {}",
+            mass(value),
+            mass(limit)
+        )),
+        SAG => Some(board(libm::cbrt(value / limit))),
+        STRENGTH => Some(board((value / limit).sqrt())),
+        FIXINGS => {
+            Some(format!("hang it on {name} with more or thicker screws, or stronger hooks"))
+        }
         _ => None,
     }
 }

@@ -13,13 +13,6 @@ pub(super) fn at(item: &str, entry: &Entry, what: impl Into<String>) -> EntryFin
     EntryFinding { item: item.to_owned(), what, finding, lot: None }
 }
 
-/// The name of a surface in messages.
-pub(super) fn surface_name(site: &Site, s: usize) -> String {
-    let surface = &site.surfaces[s];
-    let space = &site.spaces[surface.space];
-    format!("{} / {} / {}", space.face.name(), space.name, surface.name)
-}
-
 /// The entries that can be understood, in the order of the file.
 pub(super) fn understand(
     site: &Site,
@@ -165,7 +158,7 @@ fn several(
     let one = all.iter().all(|&s| site.surfaces[s].space == site.surfaces[first].space);
     let names: Vec<String> = all
         .iter()
-        .map(|&s| if one { site.surfaces[s].name.clone() } else { surface_name(site, s) })
+        .map(|&s| if one { site.surfaces[s].name.clone() } else { site.surface_name(s) })
         .collect();
     let word = entry.bay.trim();
     let what = format!("{item} is in {word}, which may be any of {}", names.join(", "));
@@ -227,7 +220,7 @@ fn poses(
 ) {
     let it = &site.items[item];
     let wall = site.surfaces[surface].kind == Kind::Wall;
-    let name = surface_name(site, surface);
+    let name = site.surface_name(surface);
     let pose = match entry.pose {
         Some(pose) if (pose == Pose::Hang) != wall => {
             let kind = if wall { "things hang on" } else { "things stand or lie on" };
@@ -280,7 +273,7 @@ pub(super) fn against_orders(
         let asked =
             |homes: &[crate::domain::Home]| homes.iter().any(|h| answers(&h.parts, site, s));
         let bench = site.spaces[site.surfaces[s].space].kind == SpaceKind::Bench;
-        let (name, here) = (l.name(&site.items), surface_name(site, s));
+        let (name, here) = (l.name(&site.items), site.surface_name(s));
         let what = if !it.place.is_empty() && !asked(&it.place) {
             let orders: Vec<String> = it.place.iter().map(|h| h.parts.join("/")).collect();
             format!("{name} is on {here}, but its place is ordered: {}", orders.join(" or "))

@@ -1,11 +1,20 @@
 //! The worst of each kind, one function a kind, from what the plan already says.
 
 use super::super::outcome::{Amount, CasterLoad, Extreme, Limit, Mark, Plan, Stability};
+use super::boards;
 use crate::units::{Length, Unit, show_length};
 
 /// Every kind that this cart has.
 pub(super) fn extremes(plan: &Plan) -> Vec<Extreme> {
-    [tip_margin(&plan.stability), heaviest_caster(plan)].into_iter().flatten().collect()
+    [
+        tip_margin(&plan.stability),
+        heaviest_caster(plan),
+        boards::most_sagging(plan),
+        boards::hardest_pulled(plan),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 /// The way of tipping it that needs the smallest share of what it should.

@@ -1,8 +1,9 @@
 //! Why something has no place: the nearest miss.
 
 use crate::domain::Pose;
+use crate::geometry::Box3;
 use crate::score::{Ledger, broken};
-use crate::site::{Board, Change, Kind, Site, Touched, answers};
+use crate::site::{Board, Change, Kind, Lot, Site, Surface, Touched, answers};
 use crate::solve::corners;
 use crate::units::{Length, Unit, show_length, show_mass};
 
@@ -31,7 +32,7 @@ pub(super) fn why(board: &Board, ledger: &Ledger, l: usize, unit: Unit) -> Strin
     }
     let mut names: Vec<String> = Vec::new();
     for home in &lot.homes {
-        let name = surface_name(site, home.surface as usize);
+        let name = site.surface_name(home.surface as usize);
         if !names.contains(&name) {
             names.push(name);
         }
@@ -60,7 +61,7 @@ fn free_place(board: &Board, ledger: &Ledger, l: usize) -> Option<String> {
     let own = all.iter().find(|b| b.lots.contains(&(l as u32)));
     let new = || all.iter().find(|b| !already.iter().any(|a| a.rule == b.rule && a.lots == b.lots));
     let worse = || all.iter().find(|b| b.lots.is_empty());
-    let name = surface_name(site, place.home.surface as usize);
+    let name = site.surface_name(place.home.surface as usize);
     Some(match own.or_else(new).or_else(worse) {
         Some(b) => format!("there is room on {name}, but a rule forbids it: {}", b.told),
         None => format!("there is room for it on {name}"),
@@ -104,7 +105,7 @@ pub(crate) fn miss(site: &Site, l: usize, unit: Unit) -> Option<Miss> {
 /// By how much a form is too large for a surface.
 fn short_of(site: &Site, l: usize, s: usize, form: &crate::site::Form, unit: Unit) -> Miss {
     let (lot, surface) = (&site.lots[l], &site.surfaces[s]);
-    let name = surface_name(site, s);
+    let name = site.surface_name(s);
     let dims = match (form.turned, surface.turns_flat()) {
         (false, _) => form.dims,
         (true, true) => crate::domain::Dims { w: form.dims.d, d: form.dims.w, h: form.dims.h },
@@ -129,10 +130,30 @@ fn short_of(site: &Site, l: usize, s: usize, form: &crate::site::Form, unit: Uni
         }
     }
     if told.is_empty() {
+        if let Some(miss) = unheld(lot, surface, need, &name) {
+            return miss;
+        }
         return heavy_or_far(site, l, s, &name, unit);
     }
     let (told, more) = (told.join(" and "), more.join(" and "));
     Miss { short, told: format!("{told}; {more} there would admit it") }
+}
+
+/// That a wall's screws or hooks do not hold a lot of those extents.
+fn unheld(lot: &Lot, surface: &Surface, need: [Length; 3], name: &str) -> Option<Miss> {
+    let anywhere = Box3::new([Length::ZERO; 3], need);
+    let used = surface.hold.as_ref()?.used(lot.unit, lot.copies, &anywhere);
+    let told = match used {
+        used if used <= 1.0 => return None,
+        used if used.is_finite() => {
+            format!(
+                "would ask its fixing on {name} for {used:.2} times what it may hold: more or thicker screws there, or stronger hooks, would admit it"
+            )
+        }
+        _ => format!("would hang on {name} from screws that do not count: in end grain none does"),
+    };
+    // Sorted by how much is missing, with a millimetre for every hundredth.
+    Some(Miss { short: Length::from_mm((used - 1.0).min(100.0) * 100.0), told })
 }
 
 /// What keeps a lot off a surface where its box would fit.
@@ -158,10 +179,4 @@ fn heavy_or_far(site: &Site, l: usize, s: usize, name: &str, unit: Unit) -> Miss
             told: format!("would fit {name}, but cannot be reached there"),
         },
     }
-}
-
-fn surface_name(site: &Site, s: usize) -> String {
-    let surface = &site.surfaces[s];
-    let space = &site.spaces[surface.space];
-    format!("{} / {} / {}", space.face.name(), space.name, surface.name)
 }

@@ -1,5 +1,6 @@
 //! A board and its ledger in the words and figures of a plan.
 
+mod boards;
 mod caution;
 mod elevation;
 mod extremes;
@@ -62,6 +63,8 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         balance: mass::balance(board),
         casters,
         tips,
+        boards: boards::boards(board),
+        fixings: boards::fixings(board),
         extremes: Vec::new(),
         worth,
         handling: handling(board),

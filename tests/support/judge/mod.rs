@@ -4,6 +4,7 @@
 //! may be moved, zones of reach, prices. Lengths are whole nanometres, so contact is exact; statics run in mm and kg.
 
 mod bodies;
+mod carried;
 mod frame;
 mod homes;
 mod ledger;
@@ -35,6 +36,7 @@ pub fn judge(workspace: &Workspace, plan: &Plan) -> Vec<String> {
     case.entries();
     case.kept();
     case.loads();
+    case.carried();
     case.statics();
     case.ways();
     case.hazards();

@@ -52,6 +52,7 @@ fn breaches(workspace: &Workspace, plan: &Plan) -> BTreeSet<String> {
     case.clearances();
     case.homes();
     case.loads_worked_out();
+    case.carried();
     case.statics();
     case.ways();
     case.hazards();

@@ -178,14 +178,14 @@ impl Case<'_> {
         }
         for rule in named {
             let borne_out = self.breaches.iter().any(|b| self.bears_out(b, rule));
-            if !borne_out && decided(rule) {
+            if !borne_out {
                 wrong.push(format!(
                     "named as broken, but is not: {} {:?} {}",
                     rule.rule, rule.items, rule.told
                 ));
             }
             let beyond = match rule.rule {
-                "casters" => rule.value > rule.limit,
+                "casters" | "supported" => rule.value > rule.limit,
                 "tip" => rule.value < rule.limit,
                 _ => true,
             };
@@ -225,9 +225,4 @@ impl Case<'_> {
         };
         rule.items.iter().map(bare).collect()
     }
-}
-
-/// Whether the judge can tell by itself that a rule is broken; sag, hooks and screws it cannot.
-fn decided(rule: &Broken) -> bool {
-    rule.rule != "supported"
 }

@@ -1,7 +1,9 @@
 //! The cart as its files say it: spaces, surfaces and boards.
 
 use super::frame::{Block, out_of, outside, placed, sticks_out};
-use toolberth::domain::{Bay, Carcass, Depth, Drawer, Face, Panel, Shelf, Wall, Workspace};
+use toolberth::domain::{
+    Along, Bay, Carcass, Depth, Drawer, Ends, Face, Fixing, Material, Panel, Shelf, Wall, Workspace,
+};
 use toolberth::tasks::outcome::{Kind, Solid};
 use toolberth::units::{Length, Mass};
 
@@ -42,8 +44,27 @@ pub struct Surface {
     /// The same without what may pass its edges, or with all of a drawer's depth: the plan may state either.
     pub also: Block,
     pub limit: Option<Mass>,
+    /// The board under it, and how it holds what hangs on it, where the files tell enough.
+    pub plank: Option<Plank>,
+    pub hung: Option<Hung>,
     /// Axis of the plane that carries, and which end of a box touches it.
     pub plane: (usize, usize),
+}
+
+/// A board over a span.
+#[derive(Clone, Copy)]
+pub struct Plank {
+    pub material: Material,
+    pub thickness: i64,
+    pub ends: Ends,
+    pub axis: usize,
+}
+
+/// How a wall holds what hangs on it: its board, and the words of the files.
+#[derive(Clone, Copy)]
+pub struct Hung {
+    pub board: Option<(Material, i64)>,
+    pub fixing: Fixing,
 }
 
 /// All of it.
@@ -94,9 +115,18 @@ impl Site {
             mass: None,
         });
         self.add(bay.face, "floor", Kind::Deck, inside, bay.limit, (2, 0));
+        let sheet = sheet(made, None, None);
+        let across = super::frame::axes(bay.face)[0];
+        self.last().plank = sheet.map(|(material, thickness)| Plank {
+            material,
+            thickness,
+            ends: bay.ends,
+            axis: across,
+        });
         let wrong = self.shelves(made, bay, [u, v, [0, deep]], solids);
         for (wall, limit) in &bay.hang {
             self.add(bay.face, wall.name(), Kind::Wall, inside, *limit, plane(bay.face, *wall));
+            self.last().hung = Some(Hung { board: sheet, fixing: bay.fixing });
         }
         wrong
     }
@@ -131,13 +161,13 @@ impl Site {
             boards.push((shelf, board(height)));
         }
         for n in 0..boards.len() {
-            self.shelf(bay, n, &boards);
+            self.shelf(made, bay, n, &boards);
         }
         wrong
     }
 
     /// The free box of a shelf goes up to the next board over it.
-    fn shelf(&mut self, bay: &Bay, n: usize, boards: &[(&Shelf, Block)]) {
+    fn shelf(&mut self, made: &Carcass, bay: &Bay, n: usize, boards: &[(&Shelf, Block)]) {
         let (shelf, board) = boards[n];
         let inside = self.spaces[self.spaces.len() - 1].inside;
         let over = boards[n + 1..]
@@ -148,6 +178,12 @@ impl Site {
         let free = [[board[0][0], board[0][1], board[1][2]], [board[1][0], board[1][1], top]];
         let name = format!("shelf {}", n + 1);
         self.add(bay.face, &name, Kind::Deck, free, shelf.limit, (2, 0));
+        let across = super::frame::axes(bay.face)[0];
+        self.last().plank =
+            sheet(made, shelf.material, shelf.thickness).map(|(material, thickness)| {
+                let axis = if shelf.span_along == Along::Width { across } else { 1 - across };
+                Plank { material, thickness, ends: shelf.ends, axis }
+            });
         self.boards.push((format!("{} / {name}", bay.name), board));
     }
 
@@ -166,7 +202,7 @@ impl Site {
             mass: drawer.mass,
         });
         self.add(drawer.face, "drawer", Kind::Drawer, within(extends), drawer.limit, (2, 0));
-        self.surfaces.last_mut().expect("just added").also = within(deep);
+        self.last().also = within(deep);
     }
 
     fn panel(&mut self, made: &Carcass, panel: &Panel) {
@@ -188,8 +224,9 @@ impl Site {
         });
         let (axis, rising) = out_of(panel.face);
         self.add(panel.face, "panel", Kind::Wall, free, panel.limit, (axis, usize::from(!rising)));
-        self.surfaces.last_mut().expect("just added").also =
-            placed(panel.face, outside(made), [u, v, out]);
+        self.last().also = placed(panel.face, outside(made), [u, v, out]);
+        let board = sheet(made, panel.material, panel.thickness);
+        self.last().hung = Some(Hung { board, fixing: panel.fixing });
     }
 
     /// The zones of the bench, or the share of it at the back edge.
@@ -216,6 +253,10 @@ impl Site {
         }
     }
 
+    fn last(&mut self) -> &mut Surface {
+        self.surfaces.last_mut().expect("just added")
+    }
+
     fn add(
         &mut self,
         face: Face,
@@ -234,6 +275,8 @@ impl Site {
             free,
             also: free,
             limit,
+            plank: None,
+            hung: None,
             plane,
         });
     }
@@ -263,6 +306,17 @@ fn opening(made: &Carcass, bay: &Bay) -> ([[i64; 2]; 2], i64) {
             ([[wide - u[1], wide - u[0]], v], across - deep - gap.as_nm())
         }
     }
+}
+
+/// Material and thickness of a board: its own, else the carcass's, else 15 mm; nothing where no material is told.
+fn sheet(
+    made: &Carcass,
+    material: Option<Material>,
+    thickness: Option<Length>,
+) -> Option<(Material, i64)> {
+    let material = material.or(made.board.as_ref().and_then(|b| b.material))?;
+    let thickness = thickness.or(made.board.as_ref().map(|b| b.thickness));
+    Some((material, thickness.map_or(SHEET, Length::as_nm)))
 }
 
 fn thickness(made: &Carcass, shelf: &Shelf) -> i64 {

@@ -1,5 +1,6 @@
 //! What no placement can take care of, said where it matters: one file a subject.
 
+mod boards;
 mod children;
 mod fire;
 mod hazards;
@@ -34,7 +35,7 @@ const OF_INVENTORY: &[Subject] =
 
 /// What the loaded cart asks for.
 const OF_LAYOUT: &[Subject] =
-    &[children::drawers, statics::cautions, rolling::cautions, lifting::cautions];
+    &[children::drawers, statics::cautions, boards::cautions, rolling::cautions, lifting::cautions];
 
 /// All cautions that concern this cart and inventory.
 pub(super) fn cautions(

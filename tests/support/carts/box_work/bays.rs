@@ -2,7 +2,7 @@
 
 use super::super::Dice;
 use super::{Cell, MOST, SHEET, in_mm};
-use toolberth::domain::{Bay, Carcass, Depth, Drawer, Face, Shelf, Wall};
+use toolberth::domain::{Along, Bay, Carcass, Depth, Drawer, Ends, Face, Material, Shelf, Wall};
 use toolberth::finding::Span;
 use toolberth::units::{Length, Mass};
 
@@ -60,6 +60,8 @@ fn add(
             shelves(dice, size[1], deep, depth == Depth::Through)
         },
         hang: walls(dice, face, depth == Depth::Through),
+        fixing: Default::default(),
+        ends: Default::default(),
         depth,
         span: Span::none(),
     };
@@ -98,6 +100,9 @@ fn shelves(dice: &mut Dice, tall: i64, deep: i64, through: bool) -> Vec<Shelf> {
                 limit: dice.perhaps(50, |x| Mass::kg(x.whole(5, 30))),
                 adjust: (movable && !through)
                     .then(|| [height - play, height + play, step].map(Length::mm)),
+                material: (height % 3 == 0).then_some(Material::ParticleBoard),
+                ends: if height % 4 == 0 { Ends::Fixed } else { Ends::Free },
+                span_along: if height % 5 == 0 { Along::Depth } else { Along::Width },
                 span: Span::none(),
             };
             set_forward(dice, shelf, deep)
@@ -166,6 +171,8 @@ fn back_to_back(dice: &mut Dice, made: &mut Carcass, cell: &Cell) {
         limit: dice.perhaps(50, |d| Mass::kg(d.whole(10, 40))),
         shelves,
         hang: walls(dice, Face::Back, false),
+        fixing: Default::default(),
+        ends: Default::default(),
         span: Span::none(),
     });
 }

@@ -4,7 +4,9 @@ mod bays;
 
 use super::Dice;
 use bays::{furnish, name, through};
-use toolberth::domain::{Bench, Board, Carcass, Casters, Face, Overhang, Panel, Zone};
+use toolberth::domain::{
+    Bench, Board, Carcass, Casters, Face, Fixing, Material, Overhang, Panel, Zone,
+};
 use toolberth::finding::Span;
 use toolberth::units::{Length, Mass, Share, Unit};
 
@@ -38,7 +40,7 @@ pub fn carcass(dice: &mut Dice) -> Carcass {
     let mut made = empty(wide, deep, tall, lift);
     made.mass = dice.perhaps(80, |d| Mass::kg(d.whole(20, 70)));
     made.board = dice
-        .perhaps(30, |_| Board { material: "plywood".to_owned(), thickness: Length::mm(SHEET) });
+        .perhaps(30, |_| Board { material: Some(Material::Plywood), thickness: Length::mm(SHEET) });
     made.casters = casters(dice, wide, deep, lift);
     for cell in cells(dice, wide, tall, lift) {
         furnish(dice, &mut made, &cell);
@@ -177,6 +179,13 @@ fn panels(dice: &mut Dice, made: &mut Carcass) {
                 down: Length::mm(over),
                 right: Length::mm(dice.one(&[0, 0, 0, 30])),
                 ..Overhang::default()
+            },
+            material: (wide % 3 == 0).then_some(Material::Pine),
+            thickness: None,
+            fixing: Fixing {
+                hook: (tall % 3 == 0).then_some(Mass::kg(4)),
+                end_grain: tall % 11 == 0,
+                ..Fixing::default()
             },
             span: Span::none(),
         };
