@@ -295,6 +295,42 @@ fn a_shop() {
 }
 
 #[test]
+fn a_material_is_known_by_any_of_its_names() {
+    let board = |words: &str| {
+        let text = CARCASS.replace("mass: 20 kg", &format!("mass: 20 kg\nboard: {{{words}}}"));
+        told(&loaded(&[("carcass.yaml", text)]).findings)
+    };
+    assert!(board("material: Chipboard, thickness: 15").is_empty());
+    assert!(board("material: particle  board, thickness: 15").is_empty());
+    assert!(board("thickness: 15").is_empty());
+    assert_eq!(
+        board("material: plywod, thickness: 15"),
+        ["carcass.yaml:5:19 there is no material `plywod` (nearest plywood)"]
+    );
+    assert_eq!(
+        board("material: glass, thickness: 15"),
+        ["carcass.yaml:5:19 there is no material `glass`"]
+    );
+}
+
+#[test]
+fn how_things_are_held_is_read_word_by_word() {
+    let bay = |words: &str| {
+        let text = CARCASS.replace("hang: {left: 5 kg}", &format!("hang: {{left: 5 kg}}, {words}"));
+        told(&loaded(&[("carcass.yaml", text)]).findings)
+    };
+    assert!(bay("hook: 2 kg, grain: end, ends: fixed, screw: {thread: 12, each: 2}").is_empty());
+    let text = |words: &str| bay(words).join("; ");
+    assert!(text("grain: ends").contains("grain cannot be ends (nearest end)"));
+    assert!(text("ends: fixd").contains("ends cannot be fixd (nearest fixed)"));
+    assert!(text("hook: -2 kg").contains("hook cannot be -2 kg"));
+    assert!(
+        text("screw: {diametr: 4}").contains("a screw has no key `diametr` (nearest diameter)")
+    );
+    assert!(text("screw: {each: 0}").contains("each cannot be 0"));
+}
+
+#[test]
 fn a_layout_is_warned_of_what_is_not_there() {
     let text = "placements:\n  - {item: hamer, bay: upper, surface: floor}\n  - {item: chisel, face: front, bay: uper}\n  \
                 - {item: chisel, bay: upper, surface: shelf 2}\n  - {item: hammer, bay: bench}\n";

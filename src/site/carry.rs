@@ -15,18 +15,14 @@ const POINT: f64 = 3.0;
 /// A deck that is a board over a span.
 #[derive(Clone, Copy, Debug)]
 pub struct Span {
-    /// The axis along which it spans.
-    pub axis: Axis,
-    /// Where on that axis the span begins.
+    /// The board as the files say it.
+    pub plank: Plank,
+    /// Where on its axis the span begins.
     pub from: Length,
     /// The board as a beam.
     pub beam: Beam,
-    /// What it is made of.
-    pub material: Material,
-    /// The figures of that.
+    /// The figures of its material.
     pub timber: &'static Timber,
-    /// Its thickness.
-    pub thickness: Length,
     /// Its own weight, which it carries too.
     pub own: Load,
     /// How far it may sag at first, mm, so that it is within the limit once it has crept.
@@ -36,10 +32,13 @@ pub struct Span {
 }
 
 /// What a deck's board is like, as the files say it.
-#[derive(Clone, Copy)]
-pub(super) struct Plank {
+#[derive(Clone, Copy, Debug)]
+pub struct Plank {
+    /// What it is made of.
     pub material: Material,
+    /// Its thickness.
     pub thickness: Length,
+    /// How its ends are held.
     pub ends: domain::Ends,
     /// The axis along which it spans.
     pub axis: Axis,
@@ -47,7 +46,7 @@ pub(super) struct Plank {
 
 impl Span {
     /// The board under a deck: its clear span is the deck's free box along the axis, its breadth the same across it.
-    pub(super) fn under(free: &Box3, plank: Plank) -> Span {
+    pub fn under(free: &Box3, plank: Plank) -> Span {
         let timber = figures(plank.material);
         let [span, breadth] = [plank.axis, 1 - plank.axis].map(|a| free.extent(a).as_mm());
         let thick = plank.thickness.as_mm();
@@ -58,12 +57,10 @@ impl Span {
         let beam = Beam::new([span, breadth, thick], timber.modulus.value, ends);
         let kilograms = span * breadth * thick * 1e-9 * timber.density.value;
         Span {
-            axis: plank.axis,
+            plank,
             from: free.min[plank.axis],
             beam,
-            material: plank.material,
             timber,
-            thickness: plank.thickness,
             own: Load { from: 0.0, to: span, force: kilograms * WEIGHT },
             first_limit: boards::sag_limit(span) / boards::crept(1.0, timber),
             most_moment: boards::strength(timber) * beam.section,
@@ -73,7 +70,7 @@ impl Span {
     #[inline]
     pub fn load(&self, mass: Mass, b: &Box3) -> Load {
         let at = |end: Length| (end - self.from).as_mm();
-        let (from, to) = (at(b.min[self.axis]), at(b.max[self.axis]));
+        let (from, to) = (at(b.min[self.plank.axis]), at(b.max[self.plank.axis]));
         Load { from, to, force: mass.as_kg() * WEIGHT }
     }
     /// All that it carries, itself too, in no order that means anything.

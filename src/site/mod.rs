@@ -18,7 +18,7 @@ pub mod walk;
 pub use access::{Surroundings, WayOnFoot, in_cart_frame, surroundings};
 pub use apart::{Clash, FIRE, FUEL, Pair};
 pub use board::{Board, Change, Place, Touched};
-pub use carry::{Hold, Span, figures};
+pub use carry::{Hold, Plank, Span, figures};
 pub use corner::{
     Clearing, box_at, corner_of, fits_at, for_each_corner, for_each_corner_anyhow, has_way_out,
     surface_of_entry, surfaces_of_entry,

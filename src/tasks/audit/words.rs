@@ -6,7 +6,7 @@ use crate::domain::{Face, Pose, Workspace};
 use crate::physics::body::Posture;
 use crate::score::rule::supported::{FIXINGS, SAG, STATED, STRENGTH};
 use crate::score::{Closure, Ledger, RULES, Scope, parts};
-use crate::site::{Board, CaseKind, Change, Site, reach_depth};
+use crate::site::{Board, CaseKind, Change, Plank, Site, Span, reach_depth};
 use crate::units::{Length, Mass, Price, Unit, Uses, show_length, show_mass, show_uses};
 
 /// Costs under this are not worth a word: design choice.
@@ -17,6 +17,8 @@ const DAILY: Uses = Uses::per_week(7);
 const HEAVY: Mass = Mass::kg(5);
 /// A family on so many faces is scattered: common practice, no source.
 const SCATTERED: usize = 3;
+/// No board over this is asked for: design choice.
+const THICKEST: Length = Length::mm(40);
 /// A caster loaded over this share of its rating has little to spare: design choice.
 const NEARLY: f64 = 0.9;
 
@@ -267,7 +269,7 @@ pub(super) fn carcass(board: &Board, cause: &Cause, unit: Unit) -> Option<String
     let mass = |kg: f64| show_mass(Mass::from_kg(kg), unit.imperial());
     match (cause.rule, RULES[rule].scope) {
         ("supported", Scope::Surface) => {
-            let stronger = stronger(board.site(), subject, cause, unit)?;
+            let stronger = stronger(board, subject, cause, unit)?;
             Some(format!("no move, swap or short series mends it; {stronger}"))
         }
         ("casters", _) => Some(format!(
@@ -279,26 +281,40 @@ pub(super) fn carcass(board: &Board, cause: &Cause, unit: Unit) -> Option<String
     }
 }
 
+/// The least whole millimetres that the board under a surface must be thick for what is on it.
+fn thick_enough(board: &Board, surface: usize) -> Option<Length> {
+    let span = board.site().surfaces[surface].span.as_ref()?;
+    let thickest = THICKEST.as_mm() as i64;
+    let mut all = (span.plank.thickness.as_mm() as i64 + 1..=thickest).map(Length::mm);
+    all.find(|&thickness| {
+        let thicker = Span::under(board.free(surface), Plank { thickness, ..span.plank });
+        let sag = thicker.beam.sag(thicker.loads(board, surface));
+        let moment = thicker.beam.moment(thicker.loads(board, surface));
+        sag <= thicker.first_limit && moment <= thicker.most_moment
+    })
+}
+
 /// How a surface would carry what it is asked to.
-fn stronger(site: &Site, surface: usize, cause: &Cause, unit: Unit) -> Option<String> {
+fn stronger(board: &Board, surface: usize, cause: &Cause, unit: Unit) -> Option<String> {
+    let site = board.site();
     let name = surface_name(site, surface);
     let [value, limit] = cause.value;
     let mass = |kg: f64| show_mass(Mass::from_kg(kg), unit.imperial());
-    let span = site.surfaces[surface].span;
-    // Sag falls with the third power of the thickness, stress with the second.
-    let board = |times: f64| {
-        let whole = libm::ceil(span.map_or(0.0, |s| s.thickness.as_mm()) * times);
-        let thick = show_length(Length::from_mm(whole), unit);
-        format!("make the board of {name} {thick} thick, or prop it in the middle")
-    };
     match cause.source {
         STATED => Some(format!(
             "make {name} strong enough for {} instead of {}",
             mass(value),
             mass(limit)
         )),
-        SAG => Some(board(libm::cbrt(value / limit))),
-        STRENGTH => Some(board((value / limit).sqrt())),
+        SAG | STRENGTH => Some(match thick_enough(board, surface) {
+            Some(thick) => {
+                format!(
+                    "make the board of {name} {} thick, or prop it in the middle",
+                    show_length(thick, unit)
+                )
+            }
+            None => format!("prop the board of {name} in the middle"),
+        }),
         FIXINGS => {
             Some(format!("hang it on {name} with more or thicker screws, or stronger hooks"))
         }

@@ -29,8 +29,8 @@ fn one(board: &Board, s: usize, span: &Span) -> BoardLoad {
         face: space.face,
         bay: space.name.clone(),
         surface: surface.name.clone(),
-        material: span.material.name(),
-        thickness: span.thickness,
+        material: span.plank.material.name(),
+        thickness: span.plank.thickness,
         span: Length::from_mm(span.beam.span),
         ends: match span.beam.ends {
             Ends::Free => "free",

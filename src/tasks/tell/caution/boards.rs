@@ -28,7 +28,7 @@ fn limp(about: &About, s: usize) -> Option<Caution> {
         let name = about.board.site().surface_name(s);
         let text = format!(
             "{name} of {} ends up sagging {alone:.1} mm by its own weight, and {limit:.1} mm is the most for its span: make it thicker, glue a batten under its front edge or prop it in the middle.",
-            span.material.name()
+            span.plank.material.name()
         );
         caution(Vec::new(), text, "span / 240, a habit of cabinet makers; stiffness after the Wood Handbook")
     })
@@ -42,7 +42,7 @@ fn creeping(about: &About, s: usize) -> Option<Caution> {
         let name = about.board.site().surface_name(s);
         let text = format!(
             "{name} of {} sags on under its load, from {sag:.1} mm at first to {:.1} mm: turn the board over once a year, or prop it.",
-            span.material.name(),
+            span.plank.material.name(),
             span.crept(sag)
         );
         caution(items(about, s, Mass::ZERO), text, "EN 1995-1-1 Table 3.2, creep of such boards, from memory")
