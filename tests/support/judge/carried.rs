@@ -11,7 +11,7 @@ const SLICES: usize = 400;
 /// Newtons in a kilogram.
 const NEWTONS: f64 = 9.80665;
 /// By this share figures may differ before the judge is sure.
-const NEAR: f64 = 0.02;
+const NEAR: f64 = 0.01;
 /// A board may end up sagging by its span over this; of its strength one part in so many counts.
 const SAG: f64 = 240.0;
 const MARGIN: f64 = 4.0;

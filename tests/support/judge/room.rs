@@ -20,7 +20,7 @@ pub fn overlooked(workspace: &Workspace, plan: &Plan) -> Vec<String> {
     if workspace.shop.person.seated {
         return Vec::new();
     }
-    let before = breaches(workspace, plan);
+    let before = breaches(workspace, plan, true);
     let mut tried = BTreeSet::new();
     let mut out = Vec::new();
     for left in &plan.left_out {
@@ -32,7 +32,7 @@ pub fn overlooked(workspace: &Workspace, plan: &Plan) -> Vec<String> {
         let good = |p: &&Placement| {
             let mut more = plan.clone();
             more.placements.push((*p).clone());
-            breaches(workspace, &more).is_subset(&before)
+            breaches(workspace, &more, true).is_subset(&before)
         };
         let places = case.corner_places(item, left.copy.copy);
         if let Some(p) = places.iter().take(PATIENCE).find(good) {
@@ -45,8 +45,8 @@ pub fn overlooked(workspace: &Workspace, plan: &Plan) -> Vec<String> {
     out
 }
 
-/// What a plan breaks, in words that tell two breaches apart.
-fn breaches(workspace: &Workspace, plan: &Plan) -> BTreeSet<String> {
+/// What a plan breaks, in words that tell two breaches apart; with what it perhaps breaks, or without.
+fn breaches(workspace: &Workspace, plan: &Plan, doubts: bool) -> BTreeSet<String> {
     let mut case = Case::open(workspace, plan);
     case.overlaps();
     case.clearances();
@@ -67,7 +67,7 @@ fn breaches(workspace: &Workspace, plan: &Plan) -> BTreeSet<String> {
         "casters" | "tip" => b.rule.to_owned(),
         _ => format!("{} {:?} {}", b.rule, b.names, b.words),
     };
-    case.breaches.iter().map(label).chain(ways).collect()
+    case.breaches.iter().filter(|b| doubts || b.sure).map(label).chain(ways).collect()
 }
 
 impl Case<'_> {
@@ -213,11 +213,11 @@ fn extents(item: &Item, pose: Pose, turn: bool, surface: &Surface) -> Option<[i6
 
 /// Things whose place breaks a rule that nothing would break if they were left out: no rule is traded for a place.
 pub fn better_left_out(workspace: &Workspace, plan: &Plan) -> Vec<String> {
-    let before = breaches(workspace, plan);
+    let before = breaches(workspace, plan, false);
     let mends = |n: &usize| {
         let mut less = plan.clone();
         less.placements.remove(*n);
-        let after = breaches(workspace, &less);
+        let after = breaches(workspace, &less, false);
         after.len() < before.len() && after.is_subset(&before)
     };
     let named = |p: &Placement| workspace.items.iter().any(|i| i.name == p.item && !i.fixed);
