@@ -128,7 +128,7 @@ pub(super) const PLACEMENT: Keys = Keys {
 };
 
 /// All of them, those first whose keys are most often indented wrongly.
-pub(super) const ALL: [&Keys; 30] = [
+pub(super) const ALL: [&Keys; 31] = [
     &ITEM,
     &BAY,
     &DRAWER,
