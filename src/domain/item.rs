@@ -101,6 +101,17 @@ impl Hazard {
 /// The container that a self-heating thing is kept in, as files name it.
 pub const CLOSED_METAL_CAN: &str = "closed metal can";
 
+/// How well both hands hold a thing when it is lifted.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Handles {
+    /// Handles or cut-outs that the hand closes round.
+    Good,
+    /// Lesser ones, or fingers bent under it.
+    Fair,
+    /// None: bulky, smooth or sagging.
+    Poor,
+}
+
 /// A set of hazards.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug, Default)]
 pub struct Hazards(u16);
@@ -190,6 +201,8 @@ pub struct Item {
     pub inside: Option<String>,
     /// Hands needed to lift it: 1 or 2.
     pub hands: u8,
+    /// How well the hands hold it when it is lifted, where the file says it.
+    pub handles: Option<Handles>,
     /// Height of the grip above its bottom as it stands, where the file says it.
     pub grip: Option<Length>,
     /// Whether it is taken out to be used.

@@ -10,7 +10,7 @@ pub use board::{Along, Ends, Fixing, Material, ScrewSize};
 pub use carcass::{
     Bay, Bench, Board, Carcass, Casters, Depth, Drawer, Overhang, Panel, Shelf, Wall, Zone,
 };
-pub use item::{CLOSED_METAL_CAN, Dims, Hazard, Hazards, Home, Item, Pose};
+pub use item::{CLOSED_METAL_CAN, Dims, Handles, Hazard, Hazards, Home, Item, Pose};
 pub use layout::{Entry, Layout, ShelfEntry};
 pub use shop::{
     CartPlace, Experience, Forces, Hand, Job, Obstacle, Person, Rates, Reserve, Room, Sex, Shop,

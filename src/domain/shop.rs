@@ -85,6 +85,8 @@ pub struct Person {
     pub experience: Experience,
     /// Whether they fetch seated.
     pub seated: bool,
+    /// The lifting index that no lift may exceed, where the file lowers it.
+    pub lifting_limit: Option<f64>,
 }
 
 /// A place where work is done with the cart standing there.
@@ -174,4 +176,6 @@ pub struct Rates {
     pub roll_out: Time,
     /// What it costs to fetch a thing that is not on the cart.
     pub elsewhere: Time,
+    /// What it costs to look for a thing at each fetch.
+    pub look_for: Time,
 }

@@ -112,7 +112,7 @@ impl<'a> Field<'a> {
                 out.say(fault.field(table.under(&name.text).told()));
             } else {
                 table.take(name, node, out);
-                out.priced(keys.what, name, node);
+                out.priced(keys.what, name);
             }
         }
         Some(table)

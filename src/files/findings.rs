@@ -1,7 +1,7 @@
 //! What is found while all files of a workspace are read.
 
 use super::keys::NOT_PRICED;
-use super::tree::{Name, Node, Value};
+use super::tree::Name;
 use crate::finding::{Finding, Source};
 use std::sync::Arc;
 
@@ -37,14 +37,12 @@ impl Findings {
         self.all.iter().any(|(_, f)| f.is_fault())
     }
     /// Notes once for each kind of key that it is not priced yet.
-    pub(super) fn priced(&mut self, what: &str, name: &Name, node: &Node) {
+    pub(super) fn priced(&mut self, what: &str, name: &Name) {
         let Some(kind) = NOT_PRICED.iter().position(|(w, key, _)| *w == what && *key == name.text)
         else {
             return;
         };
-        let single =
-            name.text == "hands" && matches!(&node.value, Value::Text(text) if text == "1");
-        if !single && !std::mem::replace(&mut self.told[kind], true) {
+        if !std::mem::replace(&mut self.told[kind], true) {
             let note = format!("{} is read but not priced yet", NOT_PRICED[kind].2);
             self.say(Finding::note(note).at(&name.span).field(name.text.clone()));
         }

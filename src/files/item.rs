@@ -3,12 +3,16 @@
 use super::decode::{Field, Table, Text, fold};
 use super::findings::Findings;
 use super::keys;
-use crate::domain::{Dims, Hazard, Hazards, Home, Item, Pose};
+use crate::domain::{Dims, Handles, Hazard, Hazards, Home, Item, Pose};
 use crate::finding::Span;
 use crate::units::{Length, Mass, Unit, Uses};
 
 /// Most copies of one item, and most in one pile.
 const MOST_COPIES: u32 = 1000;
+
+/// How well the hands hold a thing, in words.
+const HANDLES: [(&str, Handles); 3] =
+    [("good", Handles::Good), ("fair", Handles::Fair), ("poor", Handles::Poor)];
 
 /// One item, with stand-ins where a fault was noted.
 pub(super) fn item(field: Field, units: Unit, out: &mut Findings) -> Option<Item> {
@@ -48,6 +52,7 @@ pub(super) fn item(field: Field, units: Unit, out: &mut Findings) -> Option<Item
         guarded: truth("guarded", out).unwrap_or(false),
         inside: text("inside", out).map(|t| fold(&t)),
         hands: count("hands", 2, out) as u8,
+        handles: table.get("handles", out).and_then(|f| f.choice(&HANDLES, out)),
         grip: table.get("grip", out).and_then(|f| f.distance(units, out)),
         fetched: truth("fetched", out).unwrap_or(true),
         urgent: truth("urgent", out).unwrap_or(false),

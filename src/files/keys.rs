@@ -76,6 +76,7 @@ pub(super) const ITEM: Keys = Keys {
         "guarded",
         "inside",
         "hands",
+        "handles",
         "grip",
         "fetched",
         "urgent",
@@ -103,7 +104,7 @@ pub(super) const SHOP: Keys = Keys {
 };
 pub(super) const PERSON: Keys = Keys {
     what: "the person",
-    keys: &["stature", "percentile", "sex", "hand", "experience", "seated"],
+    keys: &["stature", "percentile", "sex", "hand", "experience", "seated", "lifting_limit"],
 };
 pub(super) const STATION: Keys =
     Keys { what: "a station", keys: &["name", "share", "work", "walls"] };
@@ -115,7 +116,8 @@ pub(super) const CART: Keys = Keys { what: "the place of the cart", keys: &["at"
 pub(super) const OBSTACLE: Keys = Keys { what: "an obstacle", keys: &["at", "size"] };
 pub(super) const RESERVE: Keys = Keys { what: "the reserve", keys: &["share", "families"] };
 pub(super) const JOB: Keys = Keys { what: "a job", keys: &["name", "items", "use"] };
-pub(super) const RATES: Keys = Keys { what: "the list of rates", keys: &["roll_out", "elsewhere"] };
+pub(super) const RATES: Keys =
+    Keys { what: "the list of rates", keys: &["roll_out", "elsewhere", "look_for"] };
 pub(super) const FORCES: Keys =
     Keys { what: "the list of forces", keys: &["push", "lean", "work", "friction", "rolling"] };
 pub(super) const LAYOUT: Keys =
@@ -165,12 +167,10 @@ pub(super) const ALL: [&Keys; 31] = [
 /// Keys that are read and checked but not priced yet: what they stand in, the key, what to call it.
 ///
 /// When a term arrives, its line goes.
-pub(super) const NOT_PRICED: [(&str, &str, &str); 7] = [
+pub(super) const NOT_PRICED: [(&str, &str, &str); 5] = [
     (ITEM.what, "with", "`with` (companions)"),
     (ITEM.what, "family", "`family` (families kept together)"),
     (ITEM.what, "prefer", "`prefer` (wishes)"),
-    (ITEM.what, "hands", "`hands: 2` (lifting with both hands)"),
     (SHOP.what, "jobs", "`jobs` (sets fetched in one tour)"),
     (SHOP.what, "reserve", "`reserve` (kept from what the plan leaves over)"),
-    (PERSON.what, "hand", "`hand` (the better hand)"),
 ];

@@ -16,6 +16,10 @@ const CLEARANCE: Length = Length::mm(25);
 const ROLL_OUT: Time = Time::s(30);
 /// To fetch a thing from a cupboard elsewhere (common practice, no source).
 const ELSEWHERE: Time = Time::s(60);
+/// To look for a thing before the hand goes there (common practice, no source: the motion tables have no such element).
+const LOOK_FOR: Time = Time::s(2);
+/// The lifting index that may be lowered and not raised: above it no lift is allowed.
+const HIGHEST_INDEX: u32 = 3;
 /// Body heights that are believed; others are likely in another unit.
 const STATURES: [Length; 2] = [Length::mm(500), Length::mm(2500)];
 
@@ -30,12 +34,13 @@ pub(super) fn usual() -> Shop {
             hand: Hand::Right,
             experience,
             seated: false,
+            lifting_limit: None,
         },
         stations: vec![station_at_front()],
         room: empty_room(),
         reserve: Reserve { share: usual_reserve(experience), families: Vec::new() },
         jobs: Vec::new(),
-        rates: Rates { roll_out: ROLL_OUT, elsewhere: ELSEWHERE },
+        rates: Rates { roll_out: ROLL_OUT, elsewhere: ELSEWHERE, look_for: LOOK_FOR },
         clearance: CLEARANCE,
         forces: Forces::default(),
     }
@@ -116,6 +121,8 @@ fn person(field: Field, person: &mut Person, units: Unit, out: &mut Findings) {
     let experience = table.get("experience", out).and_then(|f| f.choice(&known, out));
     person.experience = experience.unwrap_or(Experience::Settled);
     person.seated = table.get("seated", out).and_then(|f| f.truth(out)).unwrap_or(false);
+    person.lifting_limit =
+        table.get("lifting_limit", out).and_then(|f| f.number(HIGHEST_INDEX, out));
 }
 
 fn stature(field: Field, units: Unit, out: &mut Findings) -> Option<Length> {
@@ -200,6 +207,7 @@ fn rates(field: Field, rates: &mut Rates, out: &mut Findings) {
         |table: &Table, key, out: &mut Findings| table.get(key, out).and_then(|f| f.time(out));
     rates.roll_out = rate(&table, "roll_out", out).unwrap_or(ROLL_OUT);
     rates.elsewhere = rate(&table, "elsewhere", out).unwrap_or(ELSEWHERE);
+    rates.look_for = rate(&table, "look_for", out).unwrap_or(LOOK_FOR);
 }
 
 fn forces(field: Field, units: Unit, out: &mut Findings) -> Forces {

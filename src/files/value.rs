@@ -147,6 +147,15 @@ impl<'a> Field<'a> {
         }
         count
     }
+    /// A number over nought, up to `most`.
+    pub(super) fn number(&self, most: u32, out: &mut Findings) -> Option<f64> {
+        let text = self.text(out)?.text;
+        let number = text.parse::<f64>().ok().filter(|n| *n > 0.0 && *n <= f64::from(most));
+        if number.is_none() {
+            out.say(self.wrong(&format!("a number over 0 and up to {most}")));
+        }
+        number
+    }
     /// `true`, `yes`, `false` or `no`.
     pub(super) fn truth(&self, out: &mut Findings) -> Option<bool> {
         self.choice(&[("true", true), ("false", false), ("yes", true), ("no", false)], out)

@@ -2,22 +2,22 @@
 //!
 //! Estimates with MTM-1 elements, for trained work at a steady pace without allowances: good for comparing places,
 //! no promise of seconds, and no MTM analysis. One time measurement unit (TMU) is 0.036 s = 36 000 µs (MTM-1 data
-//! card 2019, read). Tables in inches as read on two online copies of one sheet. Values that were recalled and not
-//! read say `from memory`; [`FROM_MEMORY`] names them.
+//! card 2019, read). Values that were recalled and not read say `from memory`; [`FROM_MEMORY`] names those that prices
+//! are made of. There is no element for looking for a thing: that has a rate of its own.
 
-use crate::units::{Length, Mass, Time, Unit};
+mod distance;
+mod hand;
+
+pub use distance::{Move, Reach, moved, reach};
+pub use hand::{Grasp, Symmetry, grasp, position, turn};
+
+use crate::units::{Length, Time};
 
 /// A tenth of a TMU in microseconds: table times are whole tenths.
 const TENTH: i64 = 3_600;
 
-/// Grasp G1A, easy pick-up: 2.0 TMU (read, poor scan of a textbook's table).
-pub const GRASP: Time = tenths(20);
 /// Release RL1: 2.0 TMU (from memory).
 pub const RELEASE: Time = tenths(20);
-/// Position P1SE, a loose fit placed easily: 5.6 TMU (from memory).
-pub const POSITION: Time = tenths(56);
-/// Turn of the body by 45 to 90°, case 1: 18.6 TMU (MTM-1 data card 2019, read).
-pub const TURN_BODY: Time = tenths(186);
 /// Bend down: 29.0 TMU (from memory; a rounded 29 read in two public tables for garment work).
 pub const BEND: Time = tenths(290);
 /// Up again from a bend: 31.9 TMU (from memory; a rounded 32, and 61 for both, read in the same two tables).
@@ -28,6 +28,8 @@ pub const KNEEL: Time = tenths(694);
 pub const ARISE_FROM_KNEES: Time = tenths(767);
 /// One pace on a free floor: 15.0 TMU (from memory, backed by nothing read).
 pub const PACE: Time = tenths(150);
+/// Focus of the eye on one thing: 7.3 TMU (read on a course page about the tables).
+pub const EYE_FOCUS: Time = tenths(73);
 
 /// The length of a pace, common practice, no source.
 ///
@@ -38,7 +40,7 @@ pub const STEP: Length = Length::mm(750);
 /// How far a seated person wheels in a second on a shop floor, common practice, no source.
 pub const WHEELED_PER_SECOND: Length = Length::mm(800);
 
-/// What is recalled and not read in a source, in words for reports.
+/// What prices are made of that is recalled and not read in a source, in words for reports.
 pub const FROM_MEMORY: &[&str] =
     &["release", "position", "bend and arise", "kneel on both knees and arise", "walk per pace"];
 
@@ -67,117 +69,90 @@ pub fn wheel(distance: Length) -> Time {
     per_length(distance, Time::s(1), WHEELED_PER_SECOND)
 }
 
+/// A step aside, the other leg left behind or brought after: 17.0 or 34.1 TMU up to 30 cm, and 0.2 or 0.4 for each further
+/// centimetre (MTM-1 data card 2019, read).
+pub fn side_step(distance: Length, other_leg: bool) -> Time {
+    let (first, further) = if other_leg { (341, 4) } else { (170, 2) };
+    let beyond = (distance - Length::mm(300)).max(Length::ZERO);
+    tenths(first) + per_length(beyond, tenths(further), Length::mm(10))
+}
+
+/// A turn of the body by 45 to 90°, the other leg left behind or brought after: 18.6 or 37.2 TMU (MTM-1 data card 2019,
+/// read).
+pub fn turn_body(other_leg: bool) -> Time {
+    tenths(if other_leg { 372 } else { 186 })
+}
+
+/// The eye's travel between two points so far apart, seen from a distance: 15.2 TMU times their ratio, at most 20 (from
+/// memory).
+pub fn eye_travel(apart: Length, away: Length) -> Time {
+    per_length(apart, tenths(152), away.max(Length::nm(1))).min(tenths(200))
+}
+
 /// A distance at so much time for each `unit` of it, to the nearest microsecond.
 fn per_length(distance: Length, time: Time, unit: Length) -> Time {
     let product = i128::from(distance.as_nm().max(0)) * i128::from(time.as_us());
-    Time::us(((product + i128::from(unit.as_nm() / 2)) / i128::from(unit.as_nm())) as i64)
+    let half = i128::from(unit.as_nm() / 2);
+    Time::us(i64::try_from((product + half) / i128::from(unit.as_nm())).unwrap_or(i64::MAX))
 }
 
-/// Time by distance: rows at ¾, 1, 2 … 10, 12, 14 … 30 in, then so much for each further inch.
-struct Table {
-    /// Tenths of a TMU at each row.
-    rows: [i64; ROWS],
-    /// Tenths of a TMU for each inch beyond the last row.
-    further: i64,
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::Mass;
 
-/// How many rows a table has.
-const ROWS: usize = 21;
-
-/// Reach, case B: to a single thing whose place varies a little (read).
-const REACH_B: Table = Table {
-    rows: [
-        20, 25, 40, 53, 64, 78, 86, 93, 101, 108, 115, 129, 144, 158, 172, 186, 201, 215, 229, 244,
-        258,
-    ],
-    further: 7,
-};
-
-/// Move, case B: to an approximate place (read).
-const MOVE_B: Table = Table {
-    rows: [
-        20, 29, 46, 57, 69, 80, 89, 97, 106, 115, 122, 134, 146, 158, 170, 182, 194, 206, 218, 231,
-        243,
-    ],
-    further: 6,
-};
-
-/// One inch in nanometres.
-const INCH: i64 = Unit::In.one().as_nm();
-
-/// No arm goes farther, and no product overflows up to it.
-const FARTHEST: i64 = Length::mm(100_000).as_nm();
-
-impl Table {
-    /// Microseconds for a distance in nanometres: linear between rows, to the nearest microsecond.
-    fn at(&self, distance: i64) -> i64 {
-        let nm = distance.clamp(0, FARTHEST);
-        let inches = nm / INCH;
-        let (row, from, long) = match inches {
-            0 if nm * 4 <= INCH * 3 => return self.rows[0] * TENTH,
-            0 => (0, INCH * 3 / 4, INCH / 4),
-            1..10 => (inches as usize, inches * INCH, INCH),
-            10..30 => (5 + inches as usize / 2, inches / 2 * 2 * INCH, 2 * INCH),
-            _ => {
-                return self.rows[ROWS - 1] * TENTH
-                    + nearest((nm - 30 * INCH) * self.further * TENTH, INCH);
-            }
-        };
-        let rise = (self.rows[row + 1] - self.rows[row]) * TENTH;
-        self.rows[row] * TENTH + nearest((nm - from) * rise, long)
+    #[test]
+    fn farther_and_heavier_never_take_less() {
+        let mut last = [Time::ZERO; 5];
+        for mm in 0..1500 {
+            let far = Length::mm(mm);
+            let now = [
+                reach(Reach::Single, far),
+                moved(Move::Near, far, Mass::kg(3)),
+                walk(far),
+                wheel(far),
+                side_step(far, true),
+            ];
+            assert!(now.iter().zip(last).all(|(now, last)| *now >= last), "at {mm} mm");
+            last = now;
+        }
+        let by_mass =
+            |grams: i64| moved(Move::Near, Length::mm(600), Mass::ng(grams * 1_000_000_000));
+        assert!((1..60_000).step_by(50).all(|g| by_mass(g + 50) >= by_mass(g)));
     }
-}
 
-/// A quotient of numbers that are not under nought, to the nearest whole one.
-const fn nearest(number: i64, by: i64) -> i64 {
-    (number + by / 2) / by
-}
-
-/// Reach to a single thing whose place varies a little (case B).
-pub fn reach_b(distance: Length) -> Time {
-    Time::us(REACH_B.at(distance.as_nm()))
-}
-
-/// Move a thing of some mass in one hand to an approximate place (case B): constant + factor × table time.
-///
-/// The weight is per hand: give half of it for two hands.
-pub fn move_b(distance: Length, mass: Mass) -> Time {
-    let (factor, constant) = weight(mass);
-    let free = MOVE_B.at(distance.as_nm());
-    Time::us(nearest(free * factor, 100) + constant * TENTH)
-}
-
-/// Weight factors (hundredths) and constants (tenths of a TMU) up to 2.5, 7.5, 12.5 … 47.5 lb (read).
-const WEIGHT: [(i64, i64); 10] = [
-    (100, 0),
-    (106, 22),
-    (111, 39),
-    (117, 56),
-    (122, 74),
-    (128, 91),
-    (133, 108),
-    (139, 125),
-    (144, 143),
-    (150, 160),
-];
-
-/// Half a pound in nanograms.
-const HALF_POUND: i64 = 453_592_370_000 / 2;
-
-/// The heaviest that a hand is reckoned with; no product overflows up to it.
-const HEAVIEST: i64 = Mass::kg(1_000).as_ng();
-
-/// Factor and constant of the first row that holds a mass. Beyond the last row each further 5 lb adds what the last
-/// row adds to the one before it (our own continuation: the sheet ends there).
-fn weight(mass: Mass) -> (i64, i64) {
-    let over = mass.as_ng().clamp(0, HEAVIEST) - 5 * HALF_POUND;
-    if over <= 0 {
-        return WEIGHT[0];
+    /// What is out of all measure neither overflows nor turns cheap.
+    #[test]
+    fn absurd_distances_and_masses_stay_finite() {
+        let far = Length::mm(1_000_000_000);
+        assert!(reach(Reach::Single, far) > reach(Reach::Single, Length::mm(10_000)));
+        let moved = |kg| moved(Move::Near, far, Mass::kg(kg));
+        assert!(moved(1_000_000) > moved(10));
+        assert!(walk(far) > walk(Length::mm(10_000)));
+        assert_eq!(eye_travel(far, Length::ZERO), tenths(200));
     }
-    let row = (over + 10 * HALF_POUND - 1) / (10 * HALF_POUND);
-    let last = WEIGHT.len() - 1;
-    let beyond = (row - last as i64).max(0);
-    let (factor, constant) = WEIGHT[(row as usize).min(last)];
-    let rise = (WEIGHT[last].0 - WEIGHT[last - 1].0, WEIGHT[last].1 - WEIGHT[last - 1].1);
-    (factor + beyond * rise.0, constant + beyond * rise.1)
+
+    #[test]
+    fn no_way_costs_nothing() {
+        for none in [Length::ZERO, Length::mm(-10)] {
+            assert_eq!((walk(none), wheel(none)), (Time::ZERO, Time::ZERO));
+        }
+        assert_eq!(side_step(Length::mm(300), false), tenths(170));
+        assert_eq!(side_step(Length::mm(310), false), tenths(172));
+        assert_eq!(side_step(Length::mm(350), true), tenths(361));
+    }
+
+    #[test]
+    fn classes_end_where_the_tables_say() {
+        let cylinder = |mm| grasp(Grasp::Cylinder(Length::mm(mm)));
+        assert_eq!([14, 13, 6, 5].map(cylinder), [73, 87, 87, 108].map(tenths));
+        let jumbled = |mm| grasp(Grasp::Jumbled(Length::mm(mm)));
+        assert_eq!([26, 25, 6, 5].map(jumbled), [73, 91, 91, 129].map(tenths));
+        let gram = Mass::ng(1_000_000_000);
+        let quarter = |mass| turn(90, mass);
+        assert_eq!([Mass::kg(1), Mass::kg(1) + gram].map(quarter), [54, 85].map(tenths));
+        assert_eq!([Mass::kg(5), Mass::kg(5) + gram].map(quarter), [85, 162].map(tenths));
+        assert_eq!([0, 29, 180, 400].map(|d| turn(d, gram)), [28, 28, 94, 94].map(tenths));
+        assert_eq!(turn(35, gram), Time::us(109_200));
+    }
 }

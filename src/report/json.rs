@@ -6,6 +6,7 @@ mod asking;
 mod boards;
 mod drawn;
 mod extreme;
+mod lifts;
 mod rolling;
 mod shelves;
 mod stability;
@@ -92,6 +93,7 @@ struct PlanDoc<'a> {
     rolling: rolling::Row<'a>,
     score: ScoreRow<'a>,
     handling: Cost,
+    lifts: Vec<lifts::LiftRow<'a>>,
     cautions: Vec<CautionRow<'a>>,
     start: StartRow,
     bound: BoundRow,
@@ -125,6 +127,7 @@ impl<'a> PlanDoc<'a> {
             rolling: rolling::Row::of(&plan.rolling),
             score: ScoreRow::of(&plan.worth),
             handling: Cost { seconds_per_week: plan.handling.as_s() },
+            lifts: plan.lifts.iter().map(lifts::LiftRow::of).collect(),
             cautions: plan.cautions.iter().map(CautionRow::of).collect(),
             start: StartRow::of(&plan.start),
             bound: BoundRow::of(&plan.bound),

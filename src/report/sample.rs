@@ -380,6 +380,37 @@ fn casters() -> Vec<CasterLoad> {
         .collect()
 }
 
+fn lifts() -> Vec<Lift> {
+    let copy = |item: &str| Copy { item: item.into(), copy: 1 };
+    let assessed = Assessed {
+        end: "place",
+        height: Length::mm(310),
+        horizontal: Length::mm(420),
+        travel: Length::mm(690),
+        coupling: "poor",
+        assumed: true,
+        advised: Mass::from_kg(9.42),
+        index: Some(1.06),
+        limit: 3.0,
+    };
+    vec![
+        Lift {
+            copy: copy("belt sander"),
+            hands: 2,
+            weight: Mass::kg(10),
+            hand: Length::mm(310),
+            assessed: Ok(assessed),
+        },
+        Lift {
+            copy: copy("soldering station"),
+            hands: 1,
+            weight: Mass::from_kg(2.6),
+            hand: Length::mm(735),
+            assessed: Err("fetched with one hand"),
+        },
+    ]
+}
+
 fn worth() -> Worth {
     let terms =
         [("access", 41.2), ("reach", 38.5), ("blocked", 11.9), ("balance", 0.0), ("together", 6.4)];
@@ -511,6 +542,7 @@ pub fn plan() -> Plan {
         ],
         worth: worth(),
         handling: Price::from_s(410.0),
+        lifts: lifts(),
         cautions: vec![Caution {
             items: vec!["paint tins".into()],
             text: "Flammable finishes in a room that is lived in: keep no more than a week's need. The rest: off the cart.".into(),

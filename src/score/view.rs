@@ -2,8 +2,9 @@
 
 use crate::domain::Item;
 use crate::geometry::Way;
-use crate::site::{Board, Home, Lot, Pair, Place, Site, Space, Stand, Surface, reach_depth};
-use crate::units::{Length, Price, Time};
+use crate::physics::body::{Grip, Posture};
+use crate::site::{Board, Home, Lot, Pair, Place, Site, Space, Stand, Surface};
+use crate::units::{Price, Time};
 
 /// All that must be moved before a lot can be taken out one way.
 #[derive(Clone, Debug, Default)]
@@ -129,13 +130,10 @@ impl<'a> View<'a> {
     pub fn direction(&self, place: &Place) -> Way {
         self.space(place).ways[self.way]
     }
-    /// Height of the hand that fetches the subject, and how deep it reaches.
+    /// Where the hand goes that fetches the subject.
     #[inline]
-    pub fn hand(&self, place: &Place) -> (Length, Length) {
-        let (lot, site, space) = (self.of(), self.site(), self.space(place));
-        let pose = lot.forms[place.home.form as usize].pose;
-        let grip = lot.grip_height(&site.items, pose, &place.space);
-        (grip, reach_depth(site, space.kind, space.ways[self.way], &place.space))
+    pub fn grip(&self, place: &Place) -> Grip {
+        self.of().grip(self.site(), place, self.way)
     }
     /// The two lots of the pair.
     pub fn two(&self) -> &'a Pair {
@@ -147,13 +145,11 @@ impl<'a> View<'a> {
 pub fn way_prices(site: &Site, lot: usize, place: &Place) -> impl Iterator<Item = (usize, Time)> {
     let l = &site.lots[lot];
     let space = &site.spaces[site.surfaces[place.home.surface as usize].space];
-    let pose = l.forms[place.home.form as usize].pose;
-    let grip = l.grip_height(&site.items, pose, &place.space);
-    let b = place.space;
-    space.ways.iter().enumerate().filter_map(move |(w, &way)| {
-        let depth = reach_depth(site, space.kind, way, &b);
-        (site.body.posture(grip, depth) != crate::physics::body::Posture::Out)
-            .then(|| (w, space.access[w] + site.body.extra(grip, depth) + space.pull))
+    let (place, body) = (*place, &site.body);
+    space.ways.iter().enumerate().filter_map(move |(w, _)| {
+        let grip = l.grip(site, &place, w);
+        (body.posture(&grip) != Posture::Out)
+            .then(|| (w, space.access[w] + body.extra(&grip, l.in_hand) + space.pull))
     })
 }
 

@@ -9,7 +9,9 @@ use crate::domain::{
 };
 use crate::geometry::{Box3, Way};
 use crate::physics::body::Body;
-use crate::physics::{motion, stature};
+use crate::physics::lifting::HIGHEST_INDEX;
+use crate::physics::motion::{self, Grasp, Move};
+use crate::physics::people;
 use crate::units::{Length, Mass, Time};
 
 /// Thickness of a shelf where nothing is said: common practice, no source.
@@ -122,6 +124,8 @@ pub(super) fn frame(workspace: &Workspace) -> Site {
         pairs_of: Vec::new(),
         body: body(workspace),
         statics: Statics::empty(),
+        lifting_limit: workspace.shop.person.lifting_limit.unwrap_or(HIGHEST_INDEX),
+        look_for: workspace.shop.rates.look_for,
         elsewhere: workspace.shop.rates.elsewhere,
         uneven: workspace.shop.room.uneven,
         bench_area: 0.0,
@@ -146,17 +150,19 @@ fn body(workspace: &Workspace) -> Body {
     if person.seated {
         return Body::seated();
     }
-    match (person.stature, person.percentile) {
-        (Some(stature), _) => Body::standing(stature),
-        (None, Some(percentile)) => Body::of_percentile(person.sex.map(measured), percentile),
-        (None, None) => Body::standing(stature::DEFAULT),
+    let sex = person.sex.map(measured);
+    match (person.stature, person.percentile, sex) {
+        (Some(stature), _, _) => Body::standing(stature, sex),
+        (None, Some(percentile), _) => Body::of_percentile(sex, percentile),
+        (None, None, Some(_)) => Body::of_percentile(sex, 50),
+        (None, None, None) => Body::standing(people::DEFAULT, None),
     }
 }
 
-fn measured(sex: Sex) -> stature::Sex {
+fn measured(sex: Sex) -> people::Sex {
     match sex {
-        Sex::Female => stature::Sex::Female,
-        Sex::Male => stature::Sex::Male,
+        Sex::Female => people::Sex::Female,
+        Sex::Male => people::Sex::Male,
     }
 }
 
@@ -314,7 +320,10 @@ fn add_drawer(site: &mut Site, carcass: &Carcass, drawer: &Drawer) {
     s.extends = extends;
     s.own_mass = drawer.mass.unwrap_or_else(|| stability::drawer_mass(carcass, drawer));
     // Pulled before and pushed after: a grasp, a pull as far as it comes out and a release, twice.
-    s.pull = (motion::GRASP + motion::move_b(extends, Mass::ZERO) + motion::RELEASE) * 2;
+    s.pull = (motion::grasp(Grasp::Easy)
+        + motion::moved(Move::Near, extends, Mass::ZERO)
+        + motion::RELEASE)
+        * 2;
     site.spaces.push(s);
     add_surface(site, deck("drawer", drawer.face, free, drawer.limit, Kind::Drawer));
 }

@@ -1,11 +1,11 @@
 //! Lots: what takes one place each. A copy by itself, a pile of copies or a row of them.
 
 use super::surface::{Kind, SpaceKind, Surface, depth_from};
-use super::{Site, corner};
+use super::{Place, Site, corner};
 use crate::domain::{Dims, Face, Hazard, Hazards, Item, Pose, Workspace};
 use crate::geometry::{Axis, Box3};
-use crate::physics::body::Posture;
-use crate::physics::motion;
+use crate::physics::body::{Grip, Posture};
+use crate::physics::motion::{self, Grasp, Move, Reach, Symmetry};
 use crate::units::{Length, Mass, Price, Time, Uses};
 
 /// How far a thing in the way is moved aside, and back: model's choice.
@@ -56,9 +56,11 @@ pub struct Lot {
     pub bulk: i64,
     /// What it is off the cart: the price of fetching it from elsewhere, and a fetch a year for each copy.
     pub off_cart: Price,
+    /// What each hand that fetches it bears.
+    pub in_hand: Mass,
     /// What it costs to move it out of the way and back.
     pub aside: Time,
-    /// What grasping, bringing and letting go cost at each use, wherever it lives.
+    /// What looking for it, grasping, bringing and putting back cost at each use, wherever it lives.
     pub handling: Time,
     /// What is dangerous about it.
     pub hazards: Hazards,
@@ -80,7 +82,7 @@ impl Lot {
         items[self.item].fetched
     }
     /// Height of the hand that fetches it from a box there: mid-height, or the grip of the topmost copy.
-    pub fn grip_height(&self, items: &[Item], pose: Pose, b: &Box3) -> Length {
+    fn grip_height(&self, items: &[Item], pose: Pose, b: &Box3) -> Length {
         let item = &items[self.item];
         match item.grip {
             Some(grip) if pose == Pose::Stand => {
@@ -90,6 +92,14 @@ impl Lot {
             }
             _ => b.middle(2),
         }
+    }
+    /// Where the hand goes that fetches it from a place by one of its space's ways.
+    #[inline]
+    pub fn grip(&self, site: &Site, place: &Place, way: usize) -> Grip {
+        let space = &site.spaces[site.surfaces[place.home.surface as usize].space];
+        let pose = self.forms[place.home.form as usize].pose;
+        let height = self.grip_height(&site.items, pose, &place.space);
+        grip_at(site, space.kind, space.ways[way], &place.space, height)
     }
     /// The name of the lot for messages: the item, and the copy where there are several.
     pub fn name(&self, items: &[Item]) -> String {
@@ -226,8 +236,9 @@ pub(super) fn make(
         uses: uses(it, first, copies),
         bulk: bulk(it) * n,
         off_cart: off_cart(site.elsewhere, it, copies),
-        aside: (motion::GRASP + motion::move_b(ASIDE, it.weight) + motion::RELEASE) * 2 * n,
-        handling: handling(it),
+        in_hand: in_hand(it),
+        aside: aside(it) * n,
+        handling: site.look_for + handling(it),
         hazards: it.hazards,
         bare_edge: it.hazards.has(Hazard::Sharp) && !it.guarded,
         clearance: it.clearance.unwrap_or(workspace.shop.clearance),
@@ -263,10 +274,24 @@ fn off_cart(elsewhere: Time, item: &Item, copies: u32) -> Price {
     Uses::nano(share + 1_000_000_000 / 52).cost(elsewhere) * i64::from(copies)
 }
 
-/// Taking it and putting it back: a reach, a grasp, a move and a release, twice.
-fn handling(item: &Item) -> Time {
-    (motion::reach_b(PLAIN) + motion::GRASP + motion::move_b(PLAIN, item.weight) + motion::RELEASE)
+/// What each hand bears: the motion tables reckon by the hand.
+fn in_hand(item: &Item) -> Mass {
+    Mass::ng(item.weight.as_ng() / i64::from(item.hands.max(1)))
+}
+
+/// Moving one copy out of the way and back: a grasp, a move and a release, twice, at its whole mass.
+fn aside(item: &Item) -> Time {
+    (motion::grasp(Grasp::Easy) + motion::moved(Move::Near, ASIDE, item.weight) + motion::RELEASE)
         * 2
+}
+
+/// Taking it and putting it back: a reach, a grasp, a move and a release, twice, and once a loose fit into its place.
+fn handling(item: &Item) -> Time {
+    let once = motion::reach(Reach::Single, PLAIN)
+        + motion::grasp(Grasp::Easy)
+        + motion::moved(Move::Near, PLAIN, in_hand(item))
+        + motion::RELEASE;
+    once * 2 + motion::position(Symmetry::Any, false)
 }
 
 /// All sizes that so many copies may have in one place.
@@ -388,19 +413,21 @@ pub(super) fn needed(lot: &Lot, surface: &Surface, home: &Home, axis: usize) -> 
 }
 
 fn reachable_somewhere(site: &Site, lot: &Lot, home: &Home) -> bool {
-    best_spots(site, home).iter().any(|b| {
-        let space = &site.spaces[site.surfaces[home.surface as usize].space];
-        let form = &lot.forms[home.form as usize];
-        let grip = lot.grip_height(&site.items, form.pose, b);
-        space.ways.iter().any(|&way| {
-            let depth = reach_depth(site, space.kind, way, b);
-            site.body.posture(grip, depth) != Posture::Out
-        })
+    let space = &site.spaces[site.surfaces[home.surface as usize].space];
+    best_spots(site, home).into_iter().any(|space_of_it| {
+        let place = Place { home: *home, space: space_of_it };
+        (0..space.ways.len())
+            .any(|way| site.body.posture(&lot.grip(site, &place, way)) != Posture::Out)
     })
 }
 
+/// Where the hand goes that takes hold of a box at some height, one of its space's ways.
+pub fn grip_at(site: &Site, kind: SpaceKind, way: Face, b: &Box3, height: Length) -> Grip {
+    Grip { height, depth: reach_depth(site, kind, way, b), sill: b.min[2] }
+}
+
 /// How deep one must reach: nought before panels and into drawers, which come to meet the hand.
-pub fn reach_depth(site: &Site, kind: SpaceKind, way: Face, b: &Box3) -> Length {
+fn reach_depth(site: &Site, kind: SpaceKind, way: Face, b: &Box3) -> Length {
     match kind {
         SpaceKind::Bay => depth_from(way, site.size, b),
         SpaceKind::Drawer | SpaceKind::Panel => Length::ZERO,

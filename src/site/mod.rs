@@ -9,7 +9,9 @@ mod board;
 mod build;
 mod carry;
 mod corner;
+mod lifting;
 mod lot;
+mod sight;
 mod stability;
 mod surface;
 mod survey;
@@ -23,7 +25,9 @@ pub use corner::{
     Clearing, box_at, corner_of, fits_at, for_each_corner, for_each_corner_anyhow, has_way_out,
     surface_of_entry, surfaces_of_entry,
 };
-pub use lot::{Form, Home, Lot, answers, best_spots, reach_depth};
+pub use lifting::{End, Lifted, Unassessed, lifted, unassessed};
+pub use lot::{Form, Home, Lot, answers, best_spots, grip_at};
+pub use sight::{SIGHT_LINES, free_sight_lines, is_seen};
 pub use stability::{Case, CaseKind, Stand, Statics, TIP_CLOSED, TIP_OPEN};
 pub use surface::{
     Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, depth_from, local, world,
@@ -61,6 +65,10 @@ pub struct Site {
     pub body: Body,
     /// Casters, masses and what they may carry.
     pub statics: Statics,
+    /// The lifting index that no lift may exceed.
+    pub lifting_limit: f64,
+    /// What looking for a thing costs at each fetch.
+    pub look_for: Time,
     /// What fetching from off the cart costs.
     pub elsewhere: Time,
     /// Whether the floor is uneven.

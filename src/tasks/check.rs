@@ -7,7 +7,7 @@ use crate::domain::{Face, Workspace};
 use crate::finding::Finding;
 use crate::geometry::Box3;
 use crate::score::{Ledger, broken};
-use crate::site::{Board, Change, Kind, Place, Site, SpaceKind, Touched, best_spots, reach_depth};
+use crate::site::{Board, Change, Kind, Place, Site, SpaceKind, Touched, best_spots, grip_at};
 use crate::solve::trial;
 use crate::units::{Length, Mass, Unit, Uses};
 
@@ -181,8 +181,7 @@ fn slices(site: &Site, b: &Box3) -> Vec<Box3> {
 }
 
 fn zone_of(site: &Site, kind: SpaceKind, face: Face, slice: &Box3) -> Zone {
-    let depth = reach_depth(site, kind, face, slice);
-    Zone::from(site.body.posture(slice.middle(2), depth))
+    Zone::from(site.body.posture(&grip_at(site, kind, face, slice, slice.middle(2))))
 }
 
 /// The volume that two boxes share, in litres.

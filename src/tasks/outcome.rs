@@ -5,6 +5,7 @@
 mod boards;
 mod extreme;
 mod ground;
+mod lift;
 mod person;
 mod rolling;
 mod shelf;
@@ -19,6 +20,7 @@ use crate::units::{Length, Mass, Price, Time, Unit, Uses};
 pub use boards::{BoardLoad, FixingLoad};
 pub use extreme::{Amount, Extreme, Limit, Mark, weighing};
 pub use ground::{Ground, Rect2, StationWays, Walk};
+pub use lift::{Assessed, LIFT_SOURCE, Lift};
 pub use person::{Band, Person};
 pub use rolling::{Before, Door, Push, Rolling};
 pub use shelf::{ShelfHeight, Shelves};
@@ -439,6 +441,8 @@ pub struct Plan {
     pub worth: Worth,
     /// What grasping, bringing and letting go cost a week, alike in every place.
     pub handling: Price,
+    /// What fetching each thing asks of the back.
+    pub lifts: Vec<Lift>,
     /// What to mind.
     pub cautions: Vec<Caution>,
     /// The start it is compared with.

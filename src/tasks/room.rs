@@ -20,7 +20,7 @@ use super::tell;
 use crate::domain::{Dims, Face, Item, Layout, Workspace};
 use crate::finding::Finding;
 use crate::geometry::Box3;
-use crate::site::{Board, Kind, reach_depth};
+use crate::site::{Board, Kind, grip_at};
 use crate::units::{Mass, Price, Unit};
 
 /// So many further things of a family are tried at most.
@@ -201,7 +201,7 @@ fn bay(board: &Board, s: usize, space: Box3) -> BayRoom {
 fn zone_of(board: &Board, s: usize, b: &Box3) -> Zone {
     let site = board.site();
     let space = &site.spaces[site.surfaces[s].space];
-    let by = |way| site.body.posture(b.middle(2), reach_depth(site, space.kind, way, b));
+    let by = |way| site.body.posture(&grip_at(site, space.kind, way, b, b.middle(2)));
     space.ways.iter().map(|&w| Zone::from(by(w))).min().unwrap_or(Zone::Out)
 }
 

@@ -2,6 +2,7 @@
 //!
 //! Each value carries its source and how it was come by. `cargo test --test outside -- --nocapture` prints the counts.
 
+mod access;
 mod beam_elements;
 mod boards;
 mod bodies;
@@ -9,6 +10,7 @@ mod chance;
 mod check;
 mod fasteners;
 mod hazards;
+mod lifting;
 mod motions;
 mod rolling;
 mod solver;
@@ -26,6 +28,10 @@ fn topics() -> Vec<Topic> {
         solver::checks(),
         rolling::checks(),
         statics::checks(),
+        lifting::checks(),
+        bodies::checks(),
+        motions::checks(),
+        access::checks(),
     ]
 }
 

@@ -393,6 +393,7 @@ pub fn plan() -> Plan {
         extremes: Vec::new(),
         worth: Worth { cost, off_cart: left, terms, broken: Vec::new() },
         handling,
+        lifts: Vec::new(),
         cautions: Vec::new(),
         start: Start { cost, off_cart: left, broken: 0, same_items: true },
         bound: Bound { cost: Some(bound), gap: gap(cost), gap_with_handling: gap(cost + handling) },

@@ -9,6 +9,7 @@ mod compare;
 mod elevation;
 mod extremes;
 mod face;
+mod lifts;
 mod page;
 mod replan;
 mod rolling;
@@ -77,6 +78,7 @@ pub fn plan(plan: &Plan, look: &Look) -> String {
     rolling::rolling(&mut page, plan);
     boards::shelves(&mut page, plan);
     boards::fixings(&mut page, plan);
+    lifts::lifts(&mut page, plan);
     cart::cautions(&mut page, &plan.cautions);
     cart::loading(&mut page, plan);
     cart::earning(&mut page, plan);

@@ -28,7 +28,8 @@ impl Cost for Access {
         } else {
             ""
         };
-        format!("{:.1} s a fetch to walk to the {face} and back{wall}", walk.as_s())
+        let pace = if view.site().body.seated { "" } else { " (pace from memory)" };
+        format!("{:.1} s a fetch to walk to the {face} and back{pace}{wall}", walk.as_s())
     }
     fn least(site: &Site, lot: usize, home: &Home) -> Price {
         let space = site.surfaces[home.surface as usize].space;

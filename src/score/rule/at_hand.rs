@@ -29,8 +29,8 @@ impl Rule for AtHand {
 
 fn hindrances(view: &View, place: &Place) -> impl Iterator<Item = &'static str> {
     let space = view.space(place);
-    let (height, depth) = view.hand(place);
-    let far = matches!(view.site().body.posture(height, depth), Posture::Stretch | Posture::Out);
+    let far =
+        matches!(view.site().body.posture(&view.grip(place)), Posture::Stretch | Posture::Out);
     [
         (!view.closure.lots.is_empty(), "something stands before it"),
         (space.kind == SpaceKind::Drawer, "it is in a drawer"),

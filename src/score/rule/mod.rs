@@ -4,6 +4,7 @@ mod at_hand;
 mod casters;
 mod fits;
 mod hazards_apart;
+mod lifting;
 mod overhead;
 mod reachable;
 mod retrievable;
@@ -134,6 +135,7 @@ pub const RULES: &[RuleCard] = &[
     card::<self_heating::SelfHeating>(),
     card::<sharp::Sharp>(),
     card::<overhead::Overhead>(),
+    card::<lifting::Lifting>(),
     card::<at_hand::AtHand>(),
 ];
 

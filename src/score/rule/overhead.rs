@@ -17,7 +17,7 @@ impl Rule for Overhead {
 
     fn measure(view: &View) -> Option<Against> {
         let place = view.place()?;
-        let (height, _) = view.hand(place);
+        let height = view.grip(place).height;
         Some(Against::at_most(height.as_mm(), view.site().body.shoulder.as_mm()))
     }
     fn concerns(site: &Site, lot: usize) -> bool {

@@ -14,18 +14,17 @@ impl Rule for Reachable {
 
     fn measure(view: &View) -> Option<Against> {
         let place = view.place()?;
-        let (height, depth) = view.hand(place);
-        let out = view.site().body.posture(height, depth) == Posture::Out;
+        let out = view.site().body.posture(&view.grip(place)) == Posture::Out;
         Some(Against::none(usize::from(out)))
     }
     fn tell(view: &View, _: &Against) -> String {
         let Some(place) = view.place() else { return String::new() };
-        let (height, depth) = view.hand(place);
+        let grip = view.grip(place);
         format!(
             "{} is out of reach: {:.0} mm high, {:.0} mm deep",
             view.of().name(&view.site().items),
-            height.as_mm(),
-            depth.as_mm()
+            grip.height.as_mm(),
+            grip.depth.as_mm()
         )
     }
 }

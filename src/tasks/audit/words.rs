@@ -6,7 +6,7 @@ use crate::domain::{Face, Pose, Workspace};
 use crate::physics::body::Posture;
 use crate::score::rule::supported::{FIXINGS, SAG, STATED, STRENGTH};
 use crate::score::{Closure, Ledger, RULES, Scope, parts};
-use crate::site::{Board, CaseKind, Change, Plank, Site, Span, reach_depth};
+use crate::site::{Board, CaseKind, Change, Plank, Site, Span};
 use crate::units::{Length, Mass, Price, Unit, Uses, show_length, show_mass, show_uses};
 
 /// Costs under this are not worth a word: design choice.
@@ -145,11 +145,8 @@ fn in_front(board: &Board, ledger: &Ledger, lot: usize) -> String {
 fn hand(board: &Board, ledger: &Ledger, lot: usize) -> Option<(Length, Posture)> {
     let site = board.site();
     let place = board.place(lot)?;
-    let space = &site.spaces[site.surfaces[place.home.surface as usize].space];
-    let l = &site.lots[lot];
-    let grip = l.grip_height(&site.items, l.forms[place.home.form as usize].pose, &place.space);
-    let depth = reach_depth(site, space.kind, space.ways[ledger.way(lot)], &place.space);
-    Some((grip, site.body.posture(grip, depth)))
+    let grip = site.lots[lot].grip(site, place, ledger.way(lot));
+    Some((grip.height, site.body.posture(&grip)))
 }
 
 /// What is heavy and taken from above the shoulder, under the rule's limit.

@@ -62,6 +62,7 @@ pub fn typical(workspace: &Workspace, family: &str) -> Option<Item> {
         guarded: true,
         inside: hazards.has(Hazard::SelfHeating).then(|| CLOSED_METAL_CAN.to_owned()),
         hands: 1,
+        handles: None,
         grip: None,
         fetched: true,
         urgent: false,

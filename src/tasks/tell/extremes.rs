@@ -1,8 +1,10 @@
 //! The worst of each kind, one function a kind, from what the plan already says.
 
-use super::super::outcome::{Amount, CasterLoad, Extreme, Limit, Mark, Plan, Stability};
+use super::super::outcome::{
+    Amount, CasterLoad, Extreme, LIFT_SOURCE, Lift, Limit, Mark, Plan, Stability,
+};
 use super::boards;
-use crate::units::{Length, Unit, show_length};
+use crate::units::{Length, Mass, Unit, show_length};
 
 /// Every kind that this cart has.
 pub(super) fn extremes(plan: &Plan) -> Vec<Extreme> {
@@ -11,6 +13,7 @@ pub(super) fn extremes(plan: &Plan) -> Vec<Extreme> {
         heaviest_caster(plan),
         boards::most_sagging(plan),
         boards::hardest_pulled(plan),
+        worst_lift(&plan.lifts, plan.units),
     ]
     .into_iter()
     .flatten()
@@ -51,6 +54,33 @@ fn heaviest_caster(plan: &Plan) -> Option<Extreme> {
         limit,
         source: source.to_owned(),
         mark,
+    })
+}
+
+/// The lift with both hands of the highest index; one that allows no load at all is worse than any.
+fn worst_lift(lifts: &[Lift], unit: Unit) -> Option<Extreme> {
+    let assessed = lifts.iter().filter_map(|l| l.assessed.as_ref().ok().map(|a| (l, a)));
+    let (lift, a) = assessed.max_by(|(_, a), (_, b)| {
+        let index = |i: Option<f64>| i.unwrap_or(f64::INFINITY);
+        index(a.index).total_cmp(&index(b.index))
+    })?;
+    let (value, limit) = match a.index {
+        Some(index) => (Amount::Bare(index), Amount::Bare(a.limit)),
+        None => (Amount::Mass(lift.weight), Amount::Mass(Mass::ZERO)),
+    };
+    let from = if a.end == "place" { "from its place" } else { "off the bench" };
+    let whole = |l: Length| Length::mm((l.as_nm() + 500_000) / 1_000_000);
+    let [high, out] = [a.height, a.horizontal].map(|l| show_length(whole(l), unit));
+    Some(Extreme {
+        kind: "worst lift",
+        value,
+        case: format!(
+            "lifting index of {} {from}, hands {high} high and {out} before the ankles",
+            lift.copy.item
+        ),
+        limit: Limit::AtMost(limit),
+        source: LIFT_SOURCE.to_owned(),
+        mark: Mark::Read,
     })
 }
 

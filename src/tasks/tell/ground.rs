@@ -2,6 +2,7 @@
 
 use super::super::outcome::{Band, Ground, Person, StationWays, Walk, Zone};
 use crate::domain::Workspace;
+use crate::physics::body::Grip;
 use crate::site::{Site, surroundings};
 use crate::units::Length;
 
@@ -49,7 +50,8 @@ pub(super) fn person(site: &Site) -> Person {
             continue;
         }
         let within = to.map_or(from + Length::mm(1), |to| Length::nm((from + to).as_nm() / 2));
-        let zone = Zone::from(body.posture(within, Length::ZERO));
+        let at_the_face = Grip { height: within, depth: Length::ZERO, sill: Length::ZERO };
+        let zone = Zone::from(body.posture(&at_the_face));
         match bands.last_mut() {
             Some(last) if last.zone == zone => last.to = to,
             _ => bands.push(Band { zone, from, to }),

@@ -6,6 +6,7 @@ mod elevation;
 mod extremes;
 mod figures;
 mod ground;
+mod lifts;
 mod loading;
 mod mass;
 mod missing;
@@ -15,7 +16,8 @@ mod rolling;
 mod stability;
 
 use super::outcome::{Bound, Effort, LeftOut, Plan, Solid, Start, Status, SurfaceLoad, Worth};
-use crate::domain::{Layout, ShelfEntry, Workspace};
+use crate::domain::{Hand, Layout, ShelfEntry, Workspace};
+use crate::finding::Finding;
 use crate::physics::motion;
 use crate::score::{COSTS, Ledger, broken};
 use crate::site::{Board, SpaceKind};
@@ -42,12 +44,13 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
     let rolling = rolling::rolling(board, workspace);
     let mut stability = stability::stability(board, ledger, workspace);
     stability.loading = stability::loading(board, workspace, &order, &placements, &loading);
+    let lifts = lifts::lifts(board, ledger, &order);
     let mut plan = Plan {
         name: workspace.carcass.name.clone(),
         units: workspace.carcass.units,
         status,
         seed: 0,
-        cautions: caution::cautions(board, workspace, &casters, &stability, &rolling),
+        cautions: caution::cautions(board, workspace, &casters, &stability, &rolling, &lifts),
         elevations: elevation::elevations(board, workspace, &order, &placements),
         ground: ground::ground(board.site(), workspace),
         person: ground::person(board.site()),
@@ -62,6 +65,7 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         shelves: None,
         balance: mass::balance(board),
         casters,
+        lifts,
         tips,
         boards: boards::boards(board),
         fixings: boards::fixings(board),
@@ -76,11 +80,19 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         start: Start { cost: Price::ZERO, off_cart: Price::ZERO, broken: 0, same_items: false },
         bound: Bound { cost: None, gap: None, gap_with_handling: None },
         effort: Effort { moves: 0, priced: 0, seconds: 0.0, restarts: 0, ended_early: false },
-        notes: reserve.notes,
+        notes: reserve.notes.into_iter().chain(handedness(workspace)).collect(),
         from_memory: motion::FROM_MEMORY.to_vec(),
     };
     plan.extremes = extremes::extremes(&plan);
     plan
+}
+
+/// No source was read for what the better hand gains, so nothing is priced for it; said to whom it would matter most.
+fn handedness(workspace: &Workspace) -> Option<Finding> {
+    let left = workspace.shop.person.hand == Hand::Left;
+    left.then(|| {
+        Finding::note("handedness: not priced, for no source was read for what it changes")
+    })
 }
 
 fn worth(board: &Board, ledger: &Ledger) -> Worth {

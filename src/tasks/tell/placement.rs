@@ -3,7 +3,7 @@
 use crate::domain::Entry;
 use crate::finding::Span;
 use crate::score::{Closure, Ledger, parts};
-use crate::site::{Board, Change, Place, SpaceKind, corner_of, local, reach_depth};
+use crate::site::{Board, Change, Place, SpaceKind, corner_of, local};
 use crate::solve::trial;
 use crate::tasks::outcome::{Copy, Placement, TermPart, Zone};
 use crate::units::{Price, Time};
@@ -52,8 +52,7 @@ fn one(board: &Board, ledger: &Ledger, l: usize, slot: u32, place: &Place) -> Pl
     let space = &site.spaces[surface.space];
     let way = space.ways[ledger.way(l)];
     let form = &lot.forms[place.home.form as usize];
-    let grip = lot.grip_height(&site.items, form.pose, &place.space);
-    let depth = reach_depth(site, space.kind, way, &place.space);
+    let grip = lot.grip(site, place, ledger.way(l));
     let terms: Vec<TermPart> = parts(board, ledger, l)
         .into_iter()
         .map(|p| TermPart { term: p.term, price: p.price, told: p.told })
@@ -74,8 +73,8 @@ fn one(board: &Board, ledger: &Ledger, l: usize, slot: u32, place: &Place) -> Pl
         pose: form.pose,
         turned: form.turned,
         space: place.space,
-        grip_height: grip,
-        zone: Zone::from(site.body.posture(grip, depth)),
+        grip_height: grip.height,
+        zone: Zone::from(site.body.posture(&grip)),
         moved_first: moved_first(board, ledger, l),
         weight: lot.mass,
         uses: lot.uses,

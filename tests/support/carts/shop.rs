@@ -20,6 +20,7 @@ pub fn plain() -> Shop {
             hand: Hand::Right,
             experience: Experience::OldHand,
             seated: false,
+            lifting_limit: None,
         },
         stations: vec![station("bench work", Share::ALL, Face::Front)],
         room: Room {
@@ -35,7 +36,7 @@ pub fn plain() -> Shop {
         },
         reserve: Reserve { share: Share::ZERO, families: Vec::new() },
         jobs: Vec::new(),
-        rates: Rates { roll_out: Time::s(30), elsewhere: Time::s(60) },
+        rates: Rates { roll_out: Time::s(30), elsewhere: Time::s(60), look_for: Time::s(2) },
         clearance: Length::mm(25),
         forces: Forces::default(),
     }

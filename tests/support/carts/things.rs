@@ -43,6 +43,7 @@ pub fn plain(name: &str, size: [Length; 3], weight: Mass, uses: Uses) -> Item {
         guarded: false,
         inside: None,
         hands: 1,
+        handles: None,
         grip: None,
         fetched: true,
         urgent: false,

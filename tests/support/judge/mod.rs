@@ -8,6 +8,7 @@ mod carried;
 mod frame;
 mod homes;
 mod ledger;
+mod lifting;
 mod room;
 mod rules;
 mod site;
@@ -40,6 +41,7 @@ pub fn judge(workspace: &Workspace, plan: &Plan) -> Vec<String> {
     case.statics();
     case.ways();
     case.hazards();
+    case.lifts();
     case.at_hand();
     case.sums();
     case.start_and_bound();

@@ -14,7 +14,8 @@ const SEATED: [f64; 2] = [380.0, 1220.0];
 /// Rules of the whole cart: named without items.
 const WHOLE: [&str; 2] = ["casters", "tip"];
 /// Rules that say nothing of geometry: a breach of another one excuses what sticks out, overlaps or is disordered.
-const OTHER: [&str; 6] = ["casters", "tip", "hazards apart", "at hand", "reachable", "retrievable"];
+const OTHER: [&str; 7] =
+    ["casters", "tip", "hazards apart", "lifting", "at hand", "reachable", "retrievable"];
 
 const SPARKS: Hazards = Hazards::of(&[Hazard::Ignition, Hazard::Hot]);
 const BURNS: Hazards = Hazards::of(&[Hazard::Flammable, Hazard::Aerosol, Hazard::SelfHeating]);

@@ -10,7 +10,7 @@ mod room;
 mod statics;
 mod unsaid;
 
-use super::super::outcome::{CasterLoad, Caution, Rolling, Stability};
+use super::super::outcome::{CasterLoad, Caution, Lift, Rolling, Stability};
 use crate::domain::{Hazards, Item, Workspace};
 use crate::site::Board;
 use crate::units::Unit;
@@ -24,6 +24,7 @@ struct About<'a> {
     casters: &'a [CasterLoad],
     stability: &'a Stability,
     rolling: &'a Rolling,
+    lifts: &'a [Lift],
 }
 
 /// A subject that cautions are about.
@@ -44,8 +45,9 @@ pub(super) fn cautions(
     casters: &[CasterLoad],
     stability: &Stability,
     rolling: &Rolling,
+    lifts: &[Lift],
 ) -> Vec<Caution> {
-    let about = About { board, workspace, casters, stability, rolling };
+    let about = About { board, workspace, casters, stability, rolling, lifts };
     [OF_INVENTORY, OF_LAYOUT].concat().iter().flat_map(|subject| subject(&about)).collect()
 }
 
@@ -53,7 +55,7 @@ pub(super) fn cautions(
 pub(crate) fn foreseen(empty: &Board, workspace: &Workspace) -> Vec<Caution> {
     let stability = &Stability::default();
     let rolling = &Rolling::default();
-    let about = About { board: empty, workspace, casters: &[], stability, rolling };
+    let about = About { board: empty, workspace, casters: &[], stability, rolling, lifts: &[] };
     OF_INVENTORY.iter().flat_map(|subject| subject(&about)).collect()
 }
 
