@@ -2,6 +2,7 @@
 
 use crate::report::sheet::Size;
 use crate::solve::Effort;
+use crate::units::{BareMass, Mass, parse_mass};
 use clap::{Args as Group, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
@@ -108,6 +109,13 @@ pub enum Command {
         #[arg(long)]
         overwrite: bool,
     },
+    /// Tell what to build and drill so that every tool hangs and stands, with templates, labels and a card
+    FitOut {
+        #[command(flatten)]
+        workspace: Workspace,
+        #[command(flatten)]
+        paper: FitOutPaper,
+    },
     /// Print completions for a shell
     Completions {
         /// The shell
@@ -160,6 +168,14 @@ impl From<PaperArg> for Size {
     }
 }
 
+/// What fitting out is told beyond the files.
+#[derive(Group, Debug)]
+pub struct FitOutPaper {
+    /// What one of your hooks is rated for, where its packet says so
+    #[arg(long, value_name = "MASS", value_parser = mass)]
+    pub hook_rating: Option<Mass>,
+}
+
 /// How to search.
 #[derive(Group, Debug)]
 pub struct Search {
@@ -196,6 +212,13 @@ impl From<EffortArg> for Effort {
             EffortArg::Thorough => Effort::Thorough,
         }
     }
+}
+
+/// A mass over nought, in kilograms where no unit is said.
+fn mass(text: &str) -> Result<Mass, String> {
+    let refused = || format!("`{text}` is not a mass such as `3 kg` or `5 lb`");
+    let mass = parse_mass(text, BareMass::Kg).map_err(|_| refused())?;
+    if mass > Mass::ZERO { Ok(mass) } else { Err(refused()) }
 }
 
 /// A positive number of seconds, up to a day; not `nan`, not `inf`.

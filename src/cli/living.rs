@@ -70,7 +70,7 @@ pub(super) fn exit(plan: &Plan, findings: usize, read: &[Finding]) -> Exit {
 }
 
 /// Prints a result, or what is wrong with the carcass.
-fn tell<T>(
+pub(super) fn tell<T>(
     at: &Workspace,
     result: Result<T, Vec<Finding>>,
     set_out: impl FnOnce(&T) -> String,

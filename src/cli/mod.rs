@@ -2,6 +2,7 @@
 
 mod args;
 mod draw;
+mod fitting;
 mod living;
 mod manual;
 mod output;

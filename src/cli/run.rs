@@ -3,7 +3,7 @@
 use super::args::{Args, Command, Search, Workspace};
 use super::output::{WriteError, in_the_way, print, warn, write_all};
 use super::progress::watched;
-use super::{Exit, draw, living};
+use super::{Exit, draw, fitting, living};
 use crate::domain;
 use crate::files::{self, write_layout};
 use crate::finding::{Finding, Severity};
@@ -39,6 +39,7 @@ pub fn run(args: &Args) -> Result<Exit, WriteError> {
         Command::Draw { workspace, out, format, paper, overwrite } => {
             draw::draw(workspace, out, *format, *paper, *overwrite)
         }
+        Command::FitOut { workspace, paper } => fitting::fit_out(workspace, paper),
         Command::Completions { shell } => {
             let mut text = Vec::new();
             clap_complete::generate(*shell, &mut Args::command(), "toolberth", &mut text);

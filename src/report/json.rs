@@ -10,9 +10,11 @@ mod lifts;
 mod rolling;
 mod shelves;
 mod stability;
+mod fit_out;
 
 pub use asking::{compare, room, why};
 pub use drawn::drawn;
+pub use fit_out::fit_out;
 
 use serde::{Serialize, Serializer, ser::SerializeMap};
 

@@ -4,6 +4,7 @@ pub mod audit;
 pub mod check;
 pub mod compare;
 pub mod draw;
+pub mod fit_out;
 pub mod offer;
 pub mod outcome;
 pub mod plan;
