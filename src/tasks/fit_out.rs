@@ -10,7 +10,6 @@ mod divide;
 mod hang;
 mod hole;
 mod label;
-mod material;
 mod mount;
 mod panel;
 pub mod screw;

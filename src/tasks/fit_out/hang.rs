@@ -107,7 +107,8 @@ fn share(hung: &Hung, below: bool, screw: &Screw, ground: &Ground) -> f64 {
         diameter: screw.gauge.diameter.as_mm(),
         thread: (screw.sold.length() - PLATE).as_mm(),
     };
-    if below { share_below(hung.mass, &wood, ground) } else { hung.share(&wood, ground) }
+    let holds = wood.holds(ground);
+    if below { share_below(hung.mass, &holds) } else { hung.share(&holds) }
 }
 
 /// The thinnest round steel that carries a hook's load so far out; nothing where the hook's own rating counts.
@@ -179,33 +180,57 @@ fn holder(
 ) -> Holder {
     let unit = work.unit();
     let what = part(kind, &holding, load, unit);
-    let told = format!("{n} × {what}");
+    let wide = show_length(load.outline[1] - load.outline[0], unit);
+    let (told, parts) = match kind {
+        Kind::Rail => {
+            let rail = format!("rail {wide} long");
+            (format!("a {rail} on {n} × {what}"), vec![(what, n), (rail, 1)])
+        }
+        _ => (format!("{n} × {what}"), vec![(what, n)]),
+    };
     Holder {
         kind,
         placement: Some(load.placement),
         of: work.name_of(load.placement),
         told,
-        parts: vec![(what, n)],
+        parts,
         mount: Some(load.mount),
         screw: Some((screw, screws as u32)),
         holding: Some(holding),
     }
 }
 
-/// One hook, rail bracket or bracket in words.
+/// One hook, rail bracket or bracket in words: of few lengths of arm and few ratings, so that few kinds are bought.
 fn part(kind: Kind, holding: &Holding, load: &Load, unit: Unit) -> String {
-    let arm =
-        show_length(super::mount::on_tape(load.out + super::mount::tape_step(unit), unit), unit);
-    let rated = show_mass(holding.rated, unit.imperial());
+    let (arm, rated) = (arm(load.out, unit), rating(holding.rated, unit));
     match (kind, holding.wire) {
         (Kind::Hook, Some(wire)) => format!(
-            "hook bent from {} round steel, arm {arm}, or a bought one rated for {rated}",
+            "hook of {} round steel, arm {arm}, or a bought one rated for {rated}",
             show_length(wire, Unit::Mm)
         ),
         (Kind::Hook, None) => format!("hook with an arm of {arm}, rated for {rated}"),
         (Kind::Rail, _) => format!("rail bracket with an arm of {arm}, rated for {rated}"),
         _ => format!("shelf bracket with an arm of {arm}, rated for {rated}"),
     }
+}
+
+/// The arm for a thing that stands out so far: up to the next centimetre or half inch.
+fn arm(out: Length, unit: Unit) -> String {
+    let (step, shown) = match unit.imperial() {
+        true => (Unit::In.one().half(), Unit::In),
+        false => (Length::mm(10), Unit::Mm),
+    };
+    let steps = (out.as_nm() + step.as_nm() - 1) / step.as_nm();
+    show_length(step * steps.max(1), shown)
+}
+
+/// The next rating of a bought hook.
+fn rating(mass: Mass, unit: Unit) -> String {
+    const RATINGS: [i64; 9] = [1, 2, 3, 5, 8, 12, 20, 30, 45];
+    const POUND: i64 = 453_592_370_000;
+    let one = if unit.imperial() { Mass::ng(POUND) } else { Mass::kg(1) };
+    let next = RATINGS.iter().map(|r| one * *r).find(|r| *r >= mass);
+    show_mass(next.unwrap_or(mass), unit.imperial())
 }
 
 /// Says that nothing holds a thing, and why.

@@ -164,5 +164,5 @@ fn share(work: &Work, hung: &Hung, diameter: Length, sold: Sold, thick: Length) 
         diameter: diameter.as_mm(),
         thread: (sold.length() - thick).as_mm(),
     };
-    hung.share(&wood, &work.ground)
+    hung.share(&wood.holds(&work.ground))
 }

@@ -251,7 +251,7 @@ fn strap_screw(work: &Work, mass: Mass, boards: Length) -> Option<(Screw, f64)> 
                 diameter: screw.gauge.diameter.as_mm(),
                 thread: (screw.sold.length() - PLATE).as_mm(),
             };
-            let share = share_below(mass.as_kg() / 2.0, &wood, &work.ground);
+            let share = share_below(mass.as_kg() / 2.0, &wood.holds(&work.ground));
             (share <= 1.0).then_some((screw, share))
         })
 }

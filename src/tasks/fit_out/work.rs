@@ -2,16 +2,19 @@
 
 use super::behind;
 use super::hole::Hole;
-use super::material;
 use super::mount::{Measure, Mount, MountKind, along, into, right_of};
 use super::screw::Screw;
 use super::{Holder, Options};
 use crate::domain::{Face, Panel, Workspace};
 use crate::geometry::Box3;
-use crate::physics::fasteners::Ground;
+use crate::physics::fasteners::{Grain, Ground, Make};
 use crate::site::{Board, Kind as SurfaceKind, Site, world};
 use crate::tasks::outcome::Plan;
 use crate::units::{Length, Unit, show_length};
+
+/// What screws are reckoned to go into: plywood of the lightest wood that is usual, spruce (building design handbook, Table
+/// 6.2, p. 170, read).
+const LIGHT: Ground = Ground { gravity: 0.41, make: Make::Plies, grain: Grain::Side };
 
 /// What is thought out so far.
 pub struct Work<'a> {
@@ -32,13 +35,12 @@ impl<'a> Work<'a> {
         plan: Plan,
         options: Options,
     ) -> Work<'a> {
-        let ground = material::ground(&workspace.carcass);
         Work {
             workspace,
             board,
             plan,
             options,
-            ground,
+            ground: LIGHT,
             mounts: Vec::new(),
             holders: Vec::new(),
             wants: Vec::new(),
@@ -172,7 +174,8 @@ impl<'a> Work<'a> {
         let index = self.holders.len();
         if let Some((screw, _)) = holder.screw {
             for at in holes {
-                self.drill(mount, index, *at, screw, screw.sold.length() - thin, false);
+                let through = thin == Length::ZERO;
+                self.drill(mount, index, *at, screw, screw.sold.length() - thin, through);
             }
         }
         self.holders.push(holder);
@@ -187,7 +190,10 @@ impl<'a> Work<'a> {
         deep: Length,
         through: bool,
     ) {
-        let behind = self.behind(mount, at).1;
+        let behind = match self.mounts[mount].kind {
+            MountKind::Edge => self.mounts[mount].surface.clone(),
+            _ => self.behind(mount, at).1,
+        };
         let m = &mut self.mounts[mount];
         if !m.behind.contains(&behind) {
             m.behind.push(behind.clone());
@@ -227,9 +233,9 @@ impl<'a> Work<'a> {
             let thick = show_length(behind::BOARD, self.unit());
             all.push(format!("boards and panels are taken to be {thick} thick (common practice, no source): `board: {{material: …, thickness: …}}` says otherwise"));
         }
-        if !material::is_known(carcass) {
-            all.push("boards are reckoned as plywood of light wood, the weakest that is usual: `board` names another".to_owned());
-        }
+        all.push(
+            "boards are reckoned as plywood of light wood, the weakest that is usual".to_owned(),
+        );
         all
     }
 }

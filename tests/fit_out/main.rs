@@ -1,0 +1,10 @@
+//! Fitting out: screws and the boards they go into, hooks and holders for everything, holes that keep clear.
+
+#[path = "../support/mod.rs"]
+#[allow(unused_imports)]
+mod support;
+
+mod ground;
+mod holders;
+mod holes;
+mod screws;
