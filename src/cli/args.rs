@@ -2,7 +2,7 @@
 
 use crate::report::sheet::Size;
 use crate::solve::Effort;
-use crate::units::{BareMass, Mass, parse_mass};
+use crate::units::{BareMass, Length, Mass, Unit, parse_dims, parse_length, parse_mass};
 use clap::{Args as Group, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
@@ -171,10 +171,39 @@ impl From<PaperArg> for Size {
 /// What fitting out is told beyond the files.
 #[derive(Group, Debug)]
 pub struct FitOutPaper {
+    /// Write card, lists, drilling templates and labels into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// What to write
+    #[arg(long, value_enum, default_value_t = Format::Svg, requires = "out")]
+    pub format: Format,
+    /// The size of the sheets
+    #[arg(long, value_enum, default_value_t = PaperArg::A4, requires = "out")]
+    pub paper: PaperArg,
+    /// Let --out replace files that are there already
+    #[arg(long, requires = "out")]
+    pub overwrite: bool,
+    /// Size of a label: `small` (48x25 mm), `middle` (60x36 mm), `large` (95x55 mm), or any such as `70x37` or `4x2 in`
+    #[arg(long, value_name = "SIZE", default_value = "middle", value_parser = label)]
+    pub labels: Pair,
+    /// Labels across and down a sheet of label stock, such as `3x8`; without it labels are cut from plain paper
+    #[arg(long, value_name = "GRID", value_parser = grid)]
+    pub label_grid: Option<Grid>,
+    /// From the left and the upper edge of the stock to the first label, such as `7.2x13`
+    #[arg(long, value_name = "PAIR", value_parser = pair, requires = "label_grid")]
+    pub label_margin: Option<Pair>,
+    /// From label to label, across and down; without it they stand edge to edge
+    #[arg(long, value_name = "PAIR", value_parser = pair, requires = "label_grid")]
+    pub label_pitch: Option<Pair>,
     /// What one of your hooks is rated for, where its packet says so
     #[arg(long, value_name = "MASS", value_parser = mass)]
     pub hook_rating: Option<Mass>,
 }
+
+/// Two lengths: across and down.
+pub type Pair = [Length; 2];
+/// Two numbers: across and down.
+pub type Grid = [usize; 2];
 
 /// How to search.
 #[derive(Group, Debug)]
@@ -212,6 +241,41 @@ impl From<EffortArg> for Effort {
             EffortArg::Thorough => Effort::Thorough,
         }
     }
+}
+
+/// The size of a label: a word or two lengths over a centimetre.
+fn label(text: &str) -> Result<Pair, String> {
+    let size = match text.trim() {
+        "small" => [48, 25].map(Length::mm),
+        "middle" => [60, 36].map(Length::mm),
+        "large" => [95, 55].map(Length::mm),
+        other => pair(other)?,
+    };
+    let fits = size.iter().all(|s| *s >= Length::mm(10) && *s <= Length::mm(190));
+    if fits { Ok(size) } else { Err("a label is 10 to 190 mm wide and high".to_owned()) }
+}
+
+/// Two lengths such as `7.2x13` or `4 x 2 in`, none under nought; millimetres where no unit is said.
+fn pair(text: &str) -> Result<Pair, String> {
+    let refused = || format!("`{text}` is not two lengths such as `7.2x13` or `4x2 in`");
+    let (a, b) = text.split_once(['x', '×']).ok_or_else(refused)?;
+    let none = |t: &str| parse_length(t, Unit::Mm).is_ok_and(|l| l == Length::ZERO);
+    let some = |t: &str, unit: &str| match none(t) {
+        true => Ok(Length::ZERO),
+        // The last unit serves the part that has none.
+        false => {
+            parse_dims(&format!("{t}x1x{unit}"), Unit::Mm).map(|d| d[0]).map_err(|_| refused())
+        }
+    };
+    Ok([some(a, if none(b) { "1" } else { b })?, some(b, if none(b) { "1" } else { b })?])
+}
+
+/// How many across and down, such as `3x8`.
+fn grid(text: &str) -> Result<Grid, String> {
+    let refused = || format!("`{text}` is not a number across and one down such as `3x8`");
+    let (a, b) = text.split_once(['x', '×']).ok_or_else(refused)?;
+    let one = |t: &str| t.trim().parse().ok().filter(|n| (1..=40).contains(n)).ok_or_else(refused);
+    Ok([one(a)?, one(b)?])
 }
 
 /// A mass over nought, in kilograms where no unit is said.

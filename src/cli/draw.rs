@@ -56,7 +56,7 @@ pub(super) fn files(plan: &Plan, sheets: &[Sheet], format: Format) -> Vec<File> 
 }
 
 /// Whether files are in the way; if so, says so.
-fn refused(at: &Workspace, out: &Path, files: &[File]) -> Result<bool, WriteError> {
+pub(super) fn refused(at: &Workspace, out: &Path, files: &[File]) -> Result<bool, WriteError> {
     let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
     let there = in_the_way(out, &names);
     if there.is_empty() {
@@ -66,6 +66,6 @@ fn refused(at: &Workspace, out: &Path, files: &[File]) -> Result<bool, WriteErro
     Ok(true)
 }
 
-fn told(out: &Path, names: &[&str]) -> String {
+pub(super) fn told(out: &Path, names: &[&str]) -> String {
     names.iter().map(|name| format!("{}\n", out.join(name).display())).collect()
 }

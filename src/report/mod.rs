@@ -3,6 +3,7 @@
 pub mod drawing;
 pub mod faults;
 mod figure;
+pub mod fitting;
 pub mod json;
 pub mod page;
 #[cfg(test)]

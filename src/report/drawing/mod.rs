@@ -2,14 +2,14 @@
 //!
 //! All figures come from the plan; scale, place on the paper and where a name finds room are decided here.
 
-mod area;
-mod border;
+pub(super) mod area;
+pub(super) mod border;
 mod callout;
 mod dimension;
 mod elevation;
-mod lettering;
+pub(super) mod lettering;
 mod picture;
-mod scale;
+pub(super) mod scale;
 
 use super::sheet::{Sheet, Size};
 use crate::tasks::outcome::Plan;

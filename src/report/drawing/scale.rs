@@ -41,6 +41,10 @@ impl Scale {
     pub fn share(self) -> f64 {
         1.0 / f64::from(self.0)
     }
+    /// As a bare ratio.
+    pub fn ratio(self) -> String {
+        format!("1:{}", self.0)
+    }
     /// As a title block tells it.
     pub fn name(self, unit: Unit) -> String {
         let told = IMPERIAL.iter().find(|(over, _)| unit.imperial() && *over == self.0);
