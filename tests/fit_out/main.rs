@@ -4,7 +4,14 @@
 #[allow(unused_imports)]
 mod support;
 
+#[path = "../support/shell.rs"]
+#[allow(dead_code)]
+mod shell;
+
+mod command;
 mod ground;
 mod holders;
 mod holes;
 mod screws;
+mod sheets;
+mod templates;

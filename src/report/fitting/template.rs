@@ -8,13 +8,13 @@ use crate::report::drawing::lettering::{NOTE, SMALL, fitted, shortened};
 use crate::report::sheet::{
     Anchor, Fill, Frame, Mark, Paper, Pen, Point, Size, Text, Tie, Weight, font,
 };
-use crate::tasks::fit_out::{FitOut, Mount, MountKind};
+use crate::tasks::fit_out::{FitOut, Mount, MountKind, tape_step};
 use crate::units::{Length, Unit, show_length};
 
 /// How much of a tile the next one repeats, in mm.
 pub const OVERLAP: f64 = 12.0;
-/// What is seen of the wall beyond the edge of a board, in mm.
-const BEYOND: f64 = 5.0;
+/// What is seen beyond the edge of a board, in steps of the tape that are about a millimetre.
+const BEYOND: f64 = 4.0;
 /// The strip at the foot of a tile for the check lines and the map.
 const STRIP: f64 = 15.0;
 /// Half a cross.
@@ -33,10 +33,18 @@ pub struct Tile {
     pub size: [f64; 2],
 }
 
-/// The tiles of a board of that size, in mm, on windows of that size: row by row from the top, each repeating a strip of
-/// the one before it.
-pub fn tiles(board: [f64; 2], window: [f64; 2]) -> Vec<Tile> {
-    let whole = board.map(|side| side + 2.0 * BEYOND);
+impl Tile {
+    /// Whether a place of the board is on it.
+    pub fn shows(&self, at: [f64; 2]) -> bool {
+        (0..2).all(|k| self.at[k] <= at[k] && at[k] <= self.at[k] + self.size[k])
+    }
+}
+
+/// The tiles of a board of that size, in mm, on windows of at most that size: row by row from the top, each repeating a
+/// strip of the one before it and beginning a whole number of steps of the tape after it.
+pub fn tiles(board: [f64; 2], window: [f64; 2], step: f64) -> Vec<Tile> {
+    let window = window.map(|side| libm::floor((side - OVERLAP) / step) * step + OVERLAP);
+    let whole = board.map(|side| side + 2.0 * beyond(step));
     let of = [0, 1].map(|k| {
         let more = ((whole[k] - window[k]) / (window[k] - OVERLAP)).max(0.0);
         1 + libm::ceil(more - 1e-9) as usize
@@ -44,12 +52,17 @@ pub fn tiles(board: [f64; 2], window: [f64; 2]) -> Vec<Tile> {
     let mut all = Vec::new();
     for row in 0..of[1] {
         for column in 0..of[0] {
-            let x = -BEYOND + column as f64 * (window[0] - OVERLAP);
-            let top = board[1] + BEYOND - row as f64 * (window[1] - OVERLAP);
+            let x = -beyond(step) + column as f64 * (window[0] - OVERLAP);
+            let top = board[1] + beyond(step) - row as f64 * (window[1] - OVERLAP);
             all.push(Tile { place: [column, row], of, at: [x, top - window[1]], size: window });
         }
     }
     all
+}
+
+/// What is seen beyond the edge of a board, in mm.
+fn beyond(step: f64) -> f64 {
+    BEYOND * step
 }
 
 /// The templates of all boards that have holes in their face; an edge is marked by measuring.
@@ -63,13 +76,20 @@ fn window(paper: Paper) -> [f64; 2] {
     [area.wide(), area.high() - STRIP]
 }
 
-/// The tiles of one board on paper that lies as few pages need.
-fn board(fit: &FitOut, mount: &Mount, number: usize, size: Size) -> Vec<Draft> {
+/// The tiles of a board that show a hole; the others need no printing.
+fn needed(fit: &FitOut, mount: &Mount, paper: Paper) -> Vec<Tile> {
     let board = mount.size.map(|l| l.as_mm());
-    let lying = |paper: Paper| tiles(board, window(paper)).len();
+    let mut all = tiles(board, window(paper), tape_step(fit.units).as_mm());
+    all.retain(|t| mount.holes.iter().any(|h| t.shows(h.at.map(|l| l.as_mm()))));
+    all
+}
+
+/// The tiles of one board, on paper upright or on its side as fewer pages need.
+fn board(fit: &FitOut, mount: &Mount, number: usize, size: Size) -> Vec<Draft> {
     let (up, flat) = (Paper::upright(size), Paper::landscape(size));
-    let paper = if lying(flat) < lying(up) { flat } else { up };
-    let all = tiles(board, window(paper));
+    let lying = needed(fit, mount, flat).len() < needed(fit, mount, up).len();
+    let paper = if lying { flat } else { up };
+    let all = needed(fit, mount, paper);
     let of = all.len();
     let letter = |tile: &Tile| format!("{}{}", row_letter(tile.place[1]), tile.place[0] + 1);
     let draft = |tile: &Tile| Draft {
@@ -78,7 +98,7 @@ fn board(fit: &FitOut, mount: &Mount, number: usize, size: Size) -> Vec<Draft> {
         note: told(mount, fit.units),
         paper,
         scale: None,
-        marks: page(fit, mount, tile, paper),
+        marks: page(fit, mount, tile, &all, paper),
     };
     all.iter().map(draft).collect()
 }
@@ -88,9 +108,9 @@ fn row_letter(row: usize) -> String {
     letter.to_string().repeat(row / 26 + 1)
 }
 
-fn page(fit: &FitOut, mount: &Mount, tile: &Tile, paper: Paper) -> Vec<Mark> {
+fn page(fit: &FitOut, mount: &Mount, tile: &Tile, all: &[Tile], paper: Paper) -> Vec<Mark> {
     let area = room(paper);
-    let window = Area { y1: area.y1 - STRIP, ..area };
+    let window = Area { x1: area.x0 + tile.size[0], y1: area.y0 + tile.size[1], ..area };
     // The tile's lower left corner stands at the lower left of the window.
     let origin = [window.x0 - tile.at[0], window.y1 + tile.at[1]];
     let frame = Frame { origin, scale: 1.0 };
@@ -99,7 +119,7 @@ fn page(fit: &FitOut, mount: &Mount, tile: &Tile, paper: Paper) -> Vec<Mark> {
     let (holes, taken) = holes(fit, mount, &frame, &window);
     marks.extend(outlines(fit, mount, &frame, &window, &taken));
     marks.push(Mark::group(Tie::class("board").named(mount.name()).framed(frame), holes));
-    marks.extend(strip(fit.units, tile, &Area { y0: area.y1 - STRIP, ..area }));
+    marks.extend(strip(fit.units, tile, all, &Area { y0: area.y1 - STRIP, ..area }));
     marks
 }
 
@@ -214,15 +234,15 @@ fn outlines(
 }
 
 /// The foot of a page: lines to check the print by, which way is up, and which page of the board it is.
-fn strip(unit: Unit, tile: &Tile, area: &Area) -> Vec<Mark> {
+fn strip(unit: Unit, tile: &Tile, all: &[Tile], area: &Area) -> Vec<Mark> {
     let mut marks = check([area.x0, area.y0 + 6.0], 100.0, "100 mm");
     if unit.imperial() {
         marks.extend(check([area.x0, area.y0 + 12.0], 101.6, "4 in"));
     }
     let x = area.x0 + 106.0;
     let lines = [
-        "Print at 100 %, not fitted to the page; measure the check line.".to_owned(),
-        "Upper edge of the page up; lay cross on cross.".to_owned(),
+        "Print at 100 %, then measure the check line.".to_owned(),
+        "This edge down; lay cross on cross.".to_owned(),
         begins(tile, unit),
     ];
     let most = area.x1 - x - 20.0;
@@ -231,7 +251,7 @@ fn strip(unit: Unit, tile: &Tile, area: &Area) -> Vec<Mark> {
         let line = shortened(&line, SMALL, Weight::Regular, most);
         marks.push(Mark::text([x, y], SMALL, line));
     }
-    marks.extend(map(tile, &Area::new(area.x1 - 18.0, area.y0 + 1.5, area.x1, area.y1)));
+    marks.extend(map(tile, all, &Area::new(area.x1 - 18.0, area.y0 + 1.5, area.x1, area.y1)));
     marks
 }
 
@@ -256,12 +276,12 @@ fn check([x, y]: Point, long: f64, told: &str) -> Vec<Mark> {
     vec![Mark::group(Tie::class("check").named(told), vec![line, text.into()])]
 }
 
-/// All tiles in small, this one in solid ink.
-fn map(tile: &Tile, area: &Area) -> Vec<Mark> {
+/// All tiles in small: this one in solid ink, those that are printed with a frame, those without holes crossed out.
+fn map(tile: &Tile, all: &[Tile], area: &Area) -> Vec<Mark> {
     let of = tile.of.map(|n| n as f64);
     let ratio = tile.size[0] / tile.size[1];
-    let cell_high = (area.high() / of[1]).min(area.wide() / of[0] / ratio);
-    let cell = [cell_high * ratio, cell_high];
+    let high = (area.high() / of[1]).min(area.wide() / of[0] / ratio);
+    let cell = [high * ratio, high];
     let left = area.x1 - cell[0] * of[0];
     let mut marks = Vec::new();
     for row in 0..tile.of[1] {
@@ -269,6 +289,12 @@ fn map(tile: &Tile, area: &Area) -> Vec<Mark> {
             let at = [left + cell[0] * column as f64, area.y0 + cell[1] * row as f64];
             let fill = if tile.place == [column, row] { Fill::Ink } else { Fill::None };
             marks.push(Mark::rect(at, cell, Pen::Thin, fill));
+            if !all.iter().any(|t| t.place == [column, row]) {
+                let [x, y] = at;
+                let across = [[x, y], [x + cell[0], y + cell[1]]];
+                let back = [[x + cell[0], y], [x, y + cell[1]]];
+                marks.push(Mark::Lines { pieces: vec![across, back], pen: Pen::Faint });
+            }
         }
     }
     vec![Mark::group(Tie::class("map"), marks)]

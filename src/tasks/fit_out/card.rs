@@ -66,9 +66,9 @@ fn one_face(plan: &Plan, face: Face) -> Option<CardFace> {
 }
 
 fn line(p: &Placement) -> CardLine {
-    let name = match (p.of, p.copies) {
-        (1, _) => p.item.clone(),
-        (_, copies) => format!("{} ×{copies}", p.item),
+    let name = match p.copies {
+        1 => p.item.clone(),
+        copies => format!("{} ×{copies}", p.item),
     };
     let mut first: Vec<String> = Vec::new();
     for copy in &p.moved_first {
@@ -119,8 +119,18 @@ fn never(board: &Board) -> Vec<String> {
             }
         }
     }
-    if told.is_empty() && all.len() > 2 && out(all) < TIP_OPEN {
-        told.push("Never all drawers out together: one at a time.".to_owned());
+    if all.len() > 1 {
+        let left = out(all);
+        if left >= TIP_OPEN {
+            told.push(format!(
+                "With all drawers out the cart leans {left:.0} degrees before it goes over."
+            ));
+        } else if told.is_empty() {
+            told.push("Never all drawers out together: one at a time.".to_owned());
+        }
+    }
+    if !all.is_empty() {
+        told.push("Never pull a drawer while the cart can roll.".to_owned());
     }
     told
 }

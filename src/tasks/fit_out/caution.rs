@@ -44,10 +44,10 @@ fn drilling(work: &Work, all: &mut Vec<Caution>) {
 fn edges(work: &Work, all: &mut Vec<Caution>) {
     let near =
         |m: &&Mount| m.kind != MountKind::Edge && m.holes.iter().any(|h| m.margin(h.at) < NEAR);
-    let mounts: Vec<String> = work.mounts.iter().filter(near).map(|m| told_near(m)).collect();
+    let mounts: Vec<String> = work.mounts.iter().filter(near).map(Mount::name).collect();
     if !mounts.is_empty() {
         let text = format!(
-            "Near an edge a screw without a pilot hole splits the board: drill the pilot first for {}.",
+            "Near an edge a screw without a pilot hole splits the board: drill every pilot first, above all on {}.",
             mounts.join("; ")
         );
         say(all, text);
@@ -56,12 +56,6 @@ fn edges(work: &Work, all: &mut Vec<Caution>) {
         let text = "A hole in the edge of a board sits at half its thickness and is drilled first: start it with an awl, hold the drill straight. Nothing is counted on to hang there.";
         say(all, text);
     }
-}
-
-fn told_near(m: &Mount) -> String {
-    let near: Vec<String> =
-        m.holes.iter().filter(|h| m.margin(h.at) < NEAR).map(|h| h.number.to_string()).collect();
-    format!("{} (hole {})", m.name(), near.join(", "))
 }
 
 fn behind(work: &Work, all: &mut Vec<Caution>) {

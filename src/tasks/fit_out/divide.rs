@@ -17,6 +17,8 @@ pub const LIP: Length = Length::mm(15);
 const OVER: Length = Length::mm(2);
 /// Heavier things are not to be lifted over a lip: design choice, ours.
 const HEAVY: Mass = Mass::kg(10);
+/// A drawer whose things cover more of its bottom keeps them by itself: design choice, ours.
+const FULL: f64 = 0.97;
 /// The screws of a lip stand no farther apart: common practice, no source.
 const PITCH: Length = Length::mm(250);
 
@@ -48,7 +50,6 @@ fn divide(work: &mut Work, name: &str, volume: &Box3, across: Measure, inside: &
     let ends = lanes.iter().skip(1).map(|l| l[0]).chain([wide]);
     let gaps: Vec<Length> = lanes.iter().zip(ends).map(|(l, next)| next - l[1]).collect();
     let n = gaps.iter().filter(|g| **g >= THIN).count() as u32;
-    let loose = gaps.iter().copied().chain([lanes[0][0]]).any(|g| g > Length::mm(2));
     let unit = work.unit();
     let (kind, part) = if n > 0 {
         let tallest = inside.iter().map(|b| b.extent(2)).max().unwrap_or_default();
@@ -56,7 +57,7 @@ fn divide(work: &mut Work, name: &str, volume: &Box3, across: Measure, inside: &
         let long = volume.extent(1 - across.axis);
         let size = [long, high, THIN].map(|l| show_length(on_tape(l, unit), unit));
         (Kind::Divider, format!("divider {} × {}, {} thick", size[0], size[1], size[2]))
-    } else if loose {
+    } else if is_loose(volume, inside) {
         let size = [0, 1].map(|a| show_length(volume.extent(a), unit));
         (Kind::Lining, format!("non-slip lining {} × {}", size[0], size[1]))
     } else {
@@ -78,6 +79,12 @@ fn divide(work: &mut Work, name: &str, volume: &Box3, across: Measure, inside: &
         screw: None,
         holding: None,
     });
+}
+
+/// Whether things in a drawer leave so much of its bottom free that they slide about.
+fn is_loose(volume: &Box3, inside: &[Box3]) -> bool {
+    let area = |b: &Box3| b.extent(0).as_mm() * b.extent(1).as_mm();
+    inside.iter().map(area).fold(0.0, |a, b| a + b) < FULL * area(volume)
 }
 
 /// Where things are across a drawer: ranges that no lengthwise board can cross, from the left.
