@@ -1,11 +1,11 @@
 //! `fit-out`: the report, and the sheets that go with it.
 
-use super::args::{FitOutPaper, Workspace};
+use super::args::{FitOutPaper, Format, Workspace};
 use super::output::{WriteError, print, write_all};
 use super::{Exit, draw, living, run};
 use crate::finding::Finding;
 use crate::report::fitting::{Stock, sheets};
-use crate::report::sheet::Size;
+use crate::report::sheet::{self, Size};
 use crate::report::{json, terminal};
 use crate::tasks;
 use crate::tasks::fit_out::{FitOut, Options};
@@ -62,7 +62,10 @@ fn write(
     stock: &Stock,
 ) -> Result<Option<String>, WriteError> {
     let all = sheets(fit, paper.paper.into(), stock);
-    let files = draw::files(&fit.plan, &all, paper.format);
+    let files = match paper.format {
+        Format::Pdf => vec![("fit-out.pdf".to_owned(), sheet::pdf(&all, &fit.plan.name))],
+        other => draw::files(&fit.plan, &all, other),
+    };
     if !paper.overwrite && draw::refused(at, folder, &files)? {
         return Ok(None);
     }
@@ -73,14 +76,14 @@ fn write(
 
 /// The label stock, or why it does not fit the paper.
 fn stock(paper: &FitOutPaper) -> Result<Stock, String> {
-    let sheet: Size = paper.paper.into();
+    let page: Size = paper.paper.into();
     let mm = |pair: [crate::units::Length; 2]| pair.map(|l| l.as_mm());
     let size = mm(paper.labels);
     let stock = match paper.label_grid {
-        None => Stock::plain(sheet, size),
+        None => Stock::plain(page, size),
         Some(grid) => {
             Stock::of(sheet, size, grid, paper.label_margin.map(mm), paper.label_pitch.map(mm))
         }
     };
-    stock.misfit(sheet).map_or(Ok(stock), Err)
+    stock.misfit(page).map_or(Ok(stock), Err)
 }
