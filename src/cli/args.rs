@@ -2,7 +2,7 @@
 
 use crate::report::sheet::Size;
 use crate::solve::Effort;
-use crate::units::{BareMass, Length, Mass, Unit, parse_dims, parse_length, parse_mass};
+use crate::units::{Length, Unit, parse_dims, parse_length};
 use clap::{Args as Group, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
@@ -195,9 +195,6 @@ pub struct FitOutPaper {
     /// From label to label, across and down; without it they stand edge to edge
     #[arg(long, value_name = "PAIR", value_parser = pair, requires = "label_grid")]
     pub label_pitch: Option<Pair>,
-    /// What one of your hooks is rated for, where its packet says so
-    #[arg(long, value_name = "MASS", value_parser = mass)]
-    pub hook_rating: Option<Mass>,
 }
 
 /// Two lengths: across and down.
@@ -276,13 +273,6 @@ fn grid(text: &str) -> Result<Grid, String> {
     let (a, b) = text.split_once(['x', '×']).ok_or_else(refused)?;
     let one = |t: &str| t.trim().parse().ok().filter(|n| (1..=40).contains(n)).ok_or_else(refused);
     Ok([one(a)?, one(b)?])
-}
-
-/// A mass over nought, in kilograms where no unit is said.
-fn mass(text: &str) -> Result<Mass, String> {
-    let refused = || format!("`{text}` is not a mass such as `3 kg` or `5 lb`");
-    let mass = parse_mass(text, BareMass::Kg).map_err(|_| refused())?;
-    if mass > Mass::ZERO { Ok(mass) } else { Err(refused()) }
 }
 
 /// A positive number of seconds, up to a day; not `nan`, not `inf`.

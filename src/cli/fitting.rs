@@ -8,7 +8,7 @@ use crate::report::fitting::{Stock, sheets};
 use crate::report::sheet::{self, Size};
 use crate::report::{json, terminal};
 use crate::tasks;
-use crate::tasks::fit_out::{FitOut, Options};
+use crate::tasks::fit_out::FitOut;
 use std::path::Path;
 
 /// Tells what to build and drill, and writes the sheets where a folder is named.
@@ -29,8 +29,7 @@ pub fn fit_out(at: &Workspace, paper: &FitOutPaper) -> Result<Exit, WriteError> 
         Ok(lived) => lived,
         Err(exit) => return Ok(exit),
     };
-    let options = Options { hook_rating: paper.hook_rating };
-    let fit = match tasks::fit_out::fit_out(&lived.workspace, &lived.layout, &options) {
+    let fit = match tasks::fit_out::fit_out(&lived.workspace, &lived.layout) {
         Ok(fit) => fit,
         Err(findings) => {
             run::refuse(at, &findings)?;
@@ -82,7 +81,7 @@ fn stock(paper: &FitOutPaper) -> Result<Stock, String> {
     let stock = match paper.label_grid {
         None => Stock::plain(page, size),
         Some(grid) => {
-            Stock::of(sheet, size, grid, paper.label_margin.map(mm), paper.label_pitch.map(mm))
+            Stock::of(page, size, grid, paper.label_margin.map(mm), paper.label_pitch.map(mm))
         }
     };
     stock.misfit(page).map_or(Ok(stock), Err)

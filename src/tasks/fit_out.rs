@@ -38,13 +38,6 @@ use crate::units::{Length, Mass, Unit};
 use screw::Screw;
 use work::Work;
 
-/// What the user says beyond the files.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub struct Options {
-    /// What one of the user's hooks is rated for; `None` where hooks are bent from round steel or bought by their rating.
-    pub hook_rating: Option<Mass>,
-}
-
 /// What keeps a thing in its place.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub enum Kind {
@@ -159,17 +152,13 @@ pub struct FitOut {
 ///
 /// # Errors
 /// Every way in which the carcass contradicts itself.
-pub fn fit_out(
-    workspace: &Workspace,
-    layout: &Layout,
-    options: &Options,
-) -> Result<FitOut, Vec<Finding>> {
+pub fn fit_out(workspace: &Workspace, layout: &Layout) -> Result<FitOut, Vec<Finding>> {
     let stands = standing(workspace, layout)?;
     let board = Board::with(&stands.site, &stands.places);
     let ledger = Ledger::new(&board);
     let plan = tell::plan(&board, &ledger, workspace);
     let card = card::card(&board, workspace, &plan);
-    let mut work = Work::new(workspace, &board, plan, *options);
+    let mut work = Work::new(workspace, &board, plan);
     for placement in 0..work.plan.placements.len() {
         stand::keep(&mut work, placement);
     }

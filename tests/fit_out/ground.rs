@@ -5,7 +5,7 @@ use std::path::Path;
 use std::sync::LazyLock;
 use toolberth::domain::Workspace;
 use toolberth::files;
-use toolberth::tasks::fit_out::{FitOut, Options, fit_out};
+use toolberth::tasks::fit_out::{FitOut, fit_out};
 
 /// A cart with what fitting it out takes.
 pub struct Fitted {
@@ -19,7 +19,7 @@ pub struct Fitted {
 
 fn fitted(name: String, workspace: Workspace) -> Fitted {
     let layout = planner::plan(&workspace, 1, 1).layout;
-    let fit = fit_out(&workspace, &layout, &Options::default()).expect("the cart is sound");
+    let fit = fit_out(&workspace, &layout).expect("the cart is sound");
     Fitted { name, workspace, fit }
 }
 

@@ -1,6 +1,6 @@
 //! Holes: measured from two edges as a tape shows it, clear of edges and of one another, and never out behind.
 
-use crate::ground::all;
+use crate::ground::{Fitted, all};
 use toolberth::tasks::fit_out::{APART, FROM_EDGE, Hole, Kind, Mount, MountKind};
 use toolberth::units::Length;
 
@@ -91,7 +91,7 @@ fn no_screw_of_a_hook_is_longer_than_the_boards_behind_it() {
         for mount in &cart.fit.mounts {
             for hole in mount.holes.iter().filter(|h| !h.through) {
                 let most = match mount.kind {
-                    MountKind::Panel => 2.0 * board,
+                    MountKind::Panel => board + panel(cart, mount),
                     MountKind::Edge => continue,
                     _ => board,
                 };
@@ -99,4 +99,12 @@ fn no_screw_of_a_hook_is_longer_than_the_boards_behind_it() {
             }
         }
     }
+}
+
+/// How thick a panel is: its own thickness, else that of the carcass.
+fn panel(cart: &Fitted, mount: &Mount) -> f64 {
+    let carcass = &cart.workspace.carcass;
+    let panel = carcass.panels.iter().find(|p| p.face == mount.face && p.name == mount.bay);
+    let own = panel.and_then(|p| p.thickness).or(carcass.board.as_ref().map(|b| b.thickness));
+    own.map_or(15.0, |t| t.as_mm())
 }

@@ -81,8 +81,8 @@ fn every_hole_is_on_a_page_within_a_tenth_of_a_millimetre() {
                     for (number, at) in page.holes() {
                         let hole = &mount.holes[number as usize - 1];
                         seen[number as usize - 1] += 1;
-                        for axis in 0..2 {
-                            let off = at[axis] - hole.at[axis].as_mm();
+                        for (found, meant) in at.iter().zip(hole.at) {
+                            let off = found - meant.as_mm();
                             assert!(off.abs() < 0.1, "{}: hole {number} by {off}", mount.name());
                         }
                     }

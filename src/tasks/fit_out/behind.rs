@@ -25,7 +25,7 @@ pub fn behind(
 ) -> (Vec<Layer>, String) {
     let mut layers = Vec::new();
     if mount.kind == MountKind::Panel {
-        layers.push(layer("panel", board(carcass)));
+        layers.push(layer("panel", mount.thick));
     }
     if let Some(shelf) = shelf_of(site, mount) {
         layers.push(layer("shelf", shelf));

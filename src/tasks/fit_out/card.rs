@@ -96,8 +96,9 @@ fn never(board: &Board) -> Vec<String> {
         let mut case = closed;
         for &d in open {
             let moved = board.drawer_out(&closed, d).moments;
-            for axis in 0..3 {
-                case.moments[axis] += moved[axis] - closed.moments[axis];
+            for (all, (out, shut)) in case.moments.iter_mut().zip(moved.iter().zip(closed.moments))
+            {
+                *all += out - shut;
             }
         }
         case.tip(footprint).1

@@ -5,7 +5,7 @@ use super::mount::{Mount, MountKind};
 use super::screw::{COVER, GAUGES, Screw, holding};
 use super::work::Work;
 use super::{Holder, Holding, Kind};
-use crate::physics::fasteners::{Ground, Hung, WEIGHT, WIRE_STRESS, share_below, wire_load};
+use crate::physics::fasteners::{Grain, Ground, Hung, WEIGHT, WIRE_STRESS, share_below, wire_load};
 use crate::units::{Length, Mass, Unit, show_length, show_mass};
 
 /// What a hook is reckoned to carry, against the mass at rest: a cart rolls over thresholds, and hands pull. Design choice,
@@ -82,15 +82,16 @@ fn fixed(work: &Work, load: &Load, kind: Kind, n: u32) -> Option<(Holder, Vec<[L
         drop: spacing.as_mm().max(8.0),
     };
     let below = mount.kind == MountKind::Ceiling;
-    let rated = Mass::ng(load.mass.as_ng() * ROUGH / i64::from(n));
-    if work.options.hook_rating.is_some_and(|most| kind != Kind::Rail && rated > most) {
+    let rested = Mass::ng(load.mass.as_ng() / i64::from(n));
+    if mount.hook.is_some_and(|most| kind == Kind::Hook && rested > most) {
         return None;
     }
-    let wire = wire(work, kind, &hung)?;
+    let wire = wire(mount, kind, &hung)?;
+    let rated = if mount.hook.is_some() { rested } else { rested * ROUGH };
     for gauge in GAUGES {
         for sold in holding(PLATE, boards) {
             let screw = Screw { gauge, sold };
-            let share = share(&hung, below, &screw, &work.ground);
+            let share = share(&hung, below, &screw, &mount.ground);
             if share <= 1.0 {
                 let held =
                     Holding { load: load.mass * ROUGH, reach: load.out.half(), share, wire, rated };
@@ -112,8 +113,8 @@ fn share(hung: &Hung, below: bool, screw: &Screw, ground: &Ground) -> f64 {
 }
 
 /// The thinnest round steel that carries a hook's load so far out; nothing where the hook's own rating counts.
-fn wire(work: &Work, kind: Kind, hung: &Hung) -> Option<Option<Length>> {
-    if kind != Kind::Hook || work.options.hook_rating.is_some() {
+fn wire(mount: &Mount, kind: Kind, hung: &Hung) -> Option<Option<Length>> {
+    if kind != Kind::Hook || mount.hook.is_some() {
         return Some(None);
     }
     let holds = |d: &&i64| wire_load(hung.reach, **d as f64) >= hung.mass * WEIGHT;
@@ -239,7 +240,9 @@ fn none_holds(work: &mut Work, load: &Load, kind: Kind) {
     let unit = work.unit();
     let boards =
         work.behind(load.mount, middles(&work.mounts[load.mount], load, 1, load.outline[3])[0]).0;
-    let why = if boards <= COVER {
+    let why = if work.mounts[load.mount].ground.grain == Grain::End {
+        format!("screws on {mount} go into sawn ends, where nothing is counted on")
+    } else if boards <= COVER {
         format!("there is no board behind {mount} that takes a screw")
     } else if holes(work, load, kind, 1).is_none() {
         format!("its holes find no place on {mount} clear of edges and of other holes")

@@ -3,7 +3,8 @@
 use super::hole::Hole;
 use crate::domain::Face;
 use crate::geometry::{Axis, Box3, Point3};
-use crate::units::{Length, Unit};
+use crate::physics::fasteners::Ground;
+use crate::units::{Length, Mass, Unit};
 
 /// What kind of board.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -77,6 +78,12 @@ pub struct Mount {
     pub up: Measure,
     /// Into it: where its near side is.
     pub into: Measure,
+    /// How thick it is by itself; what lies behind it may be more.
+    pub thick: Length,
+    /// What screws go into.
+    pub ground: Ground,
+    /// What one of the user's hooks there carries, where the carcass file says it.
+    pub hook: Option<Mass>,
     /// What its left, right, lower and upper edges are called.
     pub edges: [&'static str; 4],
     /// Its holes from the top down, then from the left.

@@ -1,12 +1,11 @@
 //! The screws that hold a panel on its face.
 
-use super::behind::board;
 use super::hang::ROUGH;
 use super::hole::{FROM_EDGE, is_clear};
 use super::screw::{BITE, GAUGES, Screw, Sold, joining};
 use super::work::Work;
 use super::{Holder, Holding, Kind};
-use crate::physics::fasteners::Hung;
+use crate::physics::fasteners::{Grain, Ground, Hung};
 use crate::units::{Length, Mass, Unit, show_length};
 
 /// The batten that a panel is screwed to where there are only openings behind it: common practice, no source.
@@ -67,7 +66,7 @@ fn row(
         let spot = nearest(dx, dy).into_iter().find_map(|(sx, sy)| {
             let at = [x + Length::mm(sx * STEP), y + Length::mm(sy * STEP)];
             let at = m.snapped(at, work.unit());
-            let held = !wood || work.behind(mount, at).0 - board(&work.workspace.carcass) >= BITE;
+            let held = !wood || work.behind(mount, at).0 - m.thick >= BITE;
             (held && is_clear(m, at, taken)).then_some(at)
         });
         if let Some(at) = spot {
@@ -94,14 +93,16 @@ fn hold(
     battens: bool,
 ) {
     let (of, unit) = (work.mounts[mount].name(), work.unit());
-    let thick = board(&work.workspace.carcass);
+    let thick = work.mounts[mount].thick;
     let holes = [upper, lower].concat();
     let behind = |at: &[Length; 2]| work.behind(mount, *at).0 - thick;
     let under = if battens { BATTEN } else { holes.iter().map(behind).min().unwrap_or_default() };
     let hung = hung(work, mount, upper);
+    // Its screws bite in the carcass behind it, across the grain.
+    let ground = Ground { grain: Grain::Side, ..work.carcass_ground() };
     let found = GAUGES.into_iter().find_map(|gauge| {
         joining(&[thick, under]).into_iter().find_map(|sold| {
-            let share = share(work, &hung, gauge.diameter, sold, thick);
+            let share = share(ground, &hung, gauge.diameter, sold, thick);
             (share <= 1.0).then_some((Screw { gauge, sold }, share))
         })
     });
@@ -144,8 +145,7 @@ fn batten(work: &Work, mount: usize, unit: Unit) -> Vec<(String, u32)> {
 fn hung(work: &Work, mount: usize, upper: &[[Length; 2]]) -> Hung {
     let m = &work.mounts[mount];
     let things: Vec<_> = m.outlines.iter().map(|(k, _)| &work.plan.placements[*k]).collect();
-    let litres =
-        m.size[0].as_mm() * m.size[1].as_mm() * board(&work.workspace.carcass).as_mm() / 1e9;
+    let litres = m.size[0].as_mm() * m.size[1].as_mm() * m.thick.as_mm() / 1e9;
     let own = litres * DENSE;
     let mass: f64 = things.iter().map(|p| p.weight.as_kg()).fold(own, |a, b| a + b);
     let out = |b: &crate::geometry::Box3| b.extent(m.into.axis).as_mm() / 2.0;
@@ -159,10 +159,10 @@ fn hung(work: &Work, mount: usize, upper: &[[Length; 2]]) -> Hung {
     }
 }
 
-fn share(work: &Work, hung: &Hung, diameter: Length, sold: Sold, thick: Length) -> f64 {
+fn share(ground: Ground, hung: &Hung, diameter: Length, sold: Sold, thick: Length) -> f64 {
     let wood = crate::physics::fasteners::Screw {
         diameter: diameter.as_mm(),
         thread: (sold.length() - thick).as_mm(),
     };
-    hung.share(&wood.holds(&work.ground))
+    hung.share(&wood.holds(&ground))
 }

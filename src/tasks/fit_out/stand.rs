@@ -7,7 +7,7 @@ use super::work::Work;
 use super::{Holder, Holding, Kind};
 use crate::domain::{Face, Item, Pose};
 use crate::geometry::Box3;
-use crate::physics::fasteners::share_below;
+use crate::physics::fasteners::{Ground, share_below};
 use crate::site::SpaceKind;
 use crate::tasks::outcome::Placement;
 use crate::units::{Length, Mass, show_length};
@@ -221,7 +221,7 @@ fn strapped(work: &mut Work, placement: usize, wall: super::Mount) -> bool {
     };
     let boards = holes.iter().map(|at| work.behind(mount, *at).0).min().unwrap_or_default();
     let round = (b.extent(0) + b.extent(1)) * 2;
-    let Some((screw, share)) = strap_screw(work, mass, boards) else { return false };
+    let Some((screw, share)) = strap_screw(&m.ground, mass, boards) else { return false };
     let part = format!("strap with two end plates, {} long", show_length(round, unit));
     let held = Holding { load: mass, reach: Length::ZERO, share, wire: None, rated: mass };
     let (of, wall) = (work.name_of(placement), work.mounts[mount].name());
@@ -242,7 +242,7 @@ fn strapped(work: &mut Work, placement: usize, wall: super::Mount) -> bool {
 }
 
 /// The thinnest screw of two that holds a thing's whole weight pulled straight out, as if the cart lay on its side.
-fn strap_screw(work: &Work, mass: Mass, boards: Length) -> Option<(Screw, f64)> {
+fn strap_screw(ground: &Ground, mass: Mass, boards: Length) -> Option<(Screw, f64)> {
     GAUGES
         .into_iter()
         .flat_map(|gauge| holding(PLATE, boards).into_iter().map(move |sold| Screw { gauge, sold }))
@@ -251,7 +251,7 @@ fn strap_screw(work: &Work, mass: Mass, boards: Length) -> Option<(Screw, f64)> 
                 diameter: screw.gauge.diameter.as_mm(),
                 thread: (screw.sold.length() - PLATE).as_mm(),
             };
-            let share = share_below(mass.as_kg() / 2.0, &wood.holds(&work.ground));
+            let share = share_below(mass.as_kg() / 2.0, &wood.holds(ground));
             (share <= 1.0).then_some((screw, share))
         })
 }

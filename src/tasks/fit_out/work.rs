@@ -1,18 +1,18 @@
 //! The work as far as it is thought out: boards, holders, and what is wanting.
 
+use super::Holder;
 use super::behind;
 use super::hole::Hole;
 use super::mount::{Measure, Mount, MountKind, along, into, right_of};
 use super::screw::Screw;
-use super::{Holder, Options};
-use crate::domain::{Face, Panel, Workspace};
+use crate::domain::{Carcass, Face, Fixing, Material, Panel, Workspace};
 use crate::geometry::Box3;
 use crate::physics::fasteners::{Grain, Ground, Make};
-use crate::site::{Board, Kind as SurfaceKind, Site, world};
+use crate::site::{Board, Kind as SurfaceKind, Site, figures, world};
 use crate::tasks::outcome::Plan;
 use crate::units::{Length, Unit, show_length};
 
-/// What screws are reckoned to go into: plywood of the lightest wood that is usual, spruce (building design handbook, Table
+/// What screws are reckoned to go into where no material is named: plywood of the lightest wood that is usual, spruce (building design handbook, Table
 /// 6.2, p. 170, read).
 const LIGHT: Ground = Ground { gravity: 0.41, make: Make::Plies, grain: Grain::Side };
 
@@ -21,30 +21,14 @@ pub struct Work<'a> {
     pub workspace: &'a Workspace,
     pub board: &'a Board<'a>,
     pub plan: Plan,
-    pub options: Options,
-    pub ground: Ground,
     pub mounts: Vec<Mount>,
     pub holders: Vec<Holder>,
     pub wants: Vec<String>,
 }
 
 impl<'a> Work<'a> {
-    pub fn new(
-        workspace: &'a Workspace,
-        board: &'a Board<'a>,
-        plan: Plan,
-        options: Options,
-    ) -> Work<'a> {
-        Work {
-            workspace,
-            board,
-            plan,
-            options,
-            ground: LIGHT,
-            mounts: Vec::new(),
-            holders: Vec::new(),
-            wants: Vec::new(),
-        }
+    pub fn new(workspace: &'a Workspace, board: &'a Board<'a>, plan: Plan) -> Work<'a> {
+        Work { workspace, board, plan, mounts: Vec::new(), holders: Vec::new(), wants: Vec::new() }
     }
     pub fn site(&self) -> &'a Site {
         self.board.site()
@@ -125,20 +109,24 @@ impl<'a> Work<'a> {
         let up = (2, true);
         let edges = ["left edge", "right edge", "lower edge", "upper edge"];
         let axes = [right_of(panel.face), up, into(panel.face)];
-        mount(panel.face, &panel.name, "panel", MountKind::Panel, &b, axes, edges)
+        let carcass = &self.workspace.carcass;
+        let plain = mount(panel.face, &panel.name, "panel", MountKind::Panel, &b, axes, edges);
+        let material = panel.material.or(material(carcass));
+        let thick = panel.thickness.unwrap_or(behind::board(carcass));
+        Mount { thick, ..made_of(plain, material, &panel.fixing) }
     }
     fn bench(&self) -> Mount {
         let [w, d, h] = self.site().size;
         let b = Box3::new([Length::ZERO, Length::ZERO, h], [w, d, h]);
         let axes = [right_of(Face::Top), into(Face::Top), (2, false)];
         let edges = ["left edge", "right edge", "front edge", "back edge"];
-        mount(Face::Top, "bench", "bench", MountKind::Bench, &b, axes, edges)
+        self.of_carcass(mount(Face::Top, "bench", "bench", MountKind::Bench, &b, axes, edges))
     }
     /// A shelf or floor, seen from above by one who stands before its face.
     pub fn deck(&self, face: Face, bay: &str, surface: &str, free: &Box3) -> Mount {
         let axes = [right_of(face), into(face), (2, false)];
         let edges = ["left edge", "right edge", "front edge", "rear edge"];
-        mount(face, bay, surface, MountKind::Deck, free, axes, edges)
+        self.of_carcass(mount(face, bay, surface, MountKind::Deck, free, axes, edges))
     }
     /// A wall of a bay, seen from inside the bay; a ceiling seen from below.
     pub fn wall(&self, face: Face, bay: &str, wall: &str, volume: &Box3) -> Mount {
@@ -158,7 +146,18 @@ impl<'a> Work<'a> {
             ),
             _ => (MountKind::Wall, [right, UP, into], sides("left edge", "right edge")),
         };
-        mount(face, bay, wall, kind, volume, axes, edges)
+        let carcass = &self.workspace.carcass;
+        let bay_of = carcass.bays.iter().find(|b| b.face == face && b.name == bay);
+        let fixing = bay_of.map(|b| b.fixing).unwrap_or_default();
+        made_of(mount(face, bay, wall, kind, volume, axes, edges), material(carcass), &fixing)
+    }
+    /// What screws into the boards of the carcass go into.
+    pub fn carcass_ground(&self) -> Ground {
+        self.bench().ground
+    }
+    /// A board of the carcass, in the face of which screws hold.
+    fn of_carcass(&self, mount: Mount) -> Mount {
+        made_of(mount, material(&self.workspace.carcass), &Fixing::default())
     }
 
     /// How much board there is at a place of a mount, and what lies behind it.
@@ -231,11 +230,11 @@ impl<'a> Work<'a> {
         let mut all = Vec::new();
         if carcass.board.is_none() {
             let thick = show_length(behind::BOARD, self.unit());
-            all.push(format!("boards and panels are taken to be {thick} thick (common practice, no source): `board: {{material: …, thickness: …}}` says otherwise"));
+            all.push(format!("boards and panels whose thickness is not told are taken to be {thick} thick (common practice, no source): `board: {{material: …, thickness: …}}` says otherwise"));
         }
-        all.push(
-            "boards are reckoned as plywood of light wood, the weakest that is usual".to_owned(),
-        );
+        if material(carcass).is_none() {
+            all.push("boards whose material is not named are reckoned as plywood of light wood, the weakest that is usual".to_owned());
+        }
         all
     }
 }
@@ -267,9 +266,27 @@ fn mount(
         across: along(b, across),
         up: along(b, up),
         into: Measure { axis, rising, from: near },
+        thick: Length::ZERO,
+        ground: LIGHT,
+        hook: None,
         edges,
         holes: Vec::new(),
         outlines: Vec::new(),
         behind: Vec::new(),
     }
+}
+
+/// What the carcass is made of, where the file says it.
+fn material(carcass: &Carcass) -> Option<Material> {
+    carcass.board.as_ref().and_then(|b| b.material)
+}
+
+/// A board of that material, with what the file says about hanging things on it.
+fn made_of(mount: Mount, material: Option<Material>, fixing: &Fixing) -> Mount {
+    let grain = if fixing.end_grain { Grain::End } else { Grain::Side };
+    let ground = material.map_or(LIGHT, |m| {
+        let timber = figures(m);
+        Ground { gravity: timber.gravity.value, make: timber.make, grain }
+    });
+    Mount { ground: Ground { grain, ..ground }, hook: fixing.hook, ..mount }
 }
