@@ -3,7 +3,7 @@
 use super::flow::Flow;
 use crate::report::drawing::border::Draft;
 use crate::report::sheet::Size;
-use crate::tasks::fit_out::{FitOut, Hole, Mount, MountKind};
+use crate::tasks::fit_out::{Buy, FitOut, Holder, Hole, Mount, MountKind};
 use crate::units::{Unit, show_length, show_length_in};
 
 /// All lists.
@@ -45,6 +45,19 @@ pub fn deep(hole: &Hole, unit: Unit) -> String {
     if hole.through { "through".to_owned() } else { show_length_in(hole.deep, tape(unit)) }
 }
 
+/// The screws of a holder.
+pub fn screws(holder: &Holder, unit: Unit) -> String {
+    holder.screw.map_or(String::new(), |(screw, n)| format!("{n} × {}", screw.told(unit)))
+}
+
+/// How many are used, and how many to have beyond.
+pub fn count(buy: &Buy) -> String {
+    match buy.spare {
+        0 => buy.count.to_string(),
+        spare => format!("{} + {spare}", buy.count),
+    }
+}
+
 fn building(fit: &FitOut, size: Size) -> Vec<Draft> {
     let mut flow = Flow::new(size);
     flow.heading("What to build");
@@ -53,14 +66,11 @@ fn building(fit: &FitOut, size: Size) -> Vec<Draft> {
     }
     flow.table(&[(0.0, "for"), (0.27, "kind"), (0.36, "what"), (0.74, "screws"), (0.92, "used")]);
     for holder in &fit.holders {
-        let screws = holder
-            .screw
-            .map_or(String::new(), |(screw, n)| format!("{n} × {}", screw.told(fit.units)));
         flow.row(&[
             holder.of.clone(),
             holder.kind.name().to_owned(),
             holder.told.clone(),
-            screws,
+            screws(holder, fit.units),
             holder.holding.as_ref().map_or(String::new(), |h| used(h.share)),
         ]);
     }
@@ -114,11 +124,7 @@ fn shopping(fit: &FitOut, size: Size) -> Vec<Draft> {
     flow.heading("Shopping list");
     flow.table(&[(0.0, "count"), (0.1, "what"), (0.6, "for")]);
     for buy in &fit.shopping {
-        let count = match buy.spare {
-            0 => buy.count.to_string(),
-            spare => format!("{} + {spare}", buy.count),
-        };
-        flow.row(&[count, buy.what.clone(), buy.used.join(", ")]);
+        flow.row(&[count(buy), buy.what.clone(), buy.used.join(", ")]);
     }
     flow.drafts("fit-out-shopping", "Shopping list")
 }

@@ -4,7 +4,7 @@ mod badge;
 mod card;
 mod flow;
 mod label;
-mod lists;
+pub(super) mod lists;
 mod template;
 
 pub use label::{Stock, label_sheets};

@@ -1,8 +1,7 @@
 //! The document of `fit-out`.
 
-use super::{Corners, clean, mm, text};
+use super::{CautionRow, Corners, clean, mm, text};
 use crate::tasks::fit_out::{Buy, Card, CardLine, FitOut, Holder, Holding, Hole, Label, Mount};
-use crate::tasks::outcome::Caution;
 use serde::Serialize;
 
 /// What fitting a cart out takes as one document, ending with a line break.
@@ -208,18 +207,6 @@ impl<'a> BuyRow<'a> {
 struct StageRow<'a> {
     text: &'a str,
     why: &'a str,
-}
-
-#[derive(Serialize)]
-struct CautionRow<'a> {
-    text: &'a str,
-    source: &'a str,
-}
-
-impl<'a> CautionRow<'a> {
-    fn of(caution: &'a Caution) -> CautionRow<'a> {
-        CautionRow { text: &caution.text, source: &caution.source }
-    }
 }
 
 #[derive(Serialize)]

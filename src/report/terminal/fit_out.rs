@@ -4,8 +4,9 @@
 use super::Look;
 use super::page::{Ink, Page};
 use super::table::{Set, Table};
-use crate::tasks::fit_out::{Buy, FitOut, Holder, Mount};
-use crate::units::{Unit, show_length, show_length_in};
+use crate::report::fitting::lists::{count, deep, screws, tape, told, used};
+use crate::tasks::fit_out::{FitOut, Mount};
+use crate::units::show_length_in;
 
 /// The whole text, ending with a line break.
 pub fn fit_out(fit: &FitOut, look: &Look) -> String {
@@ -44,7 +45,7 @@ fn holders(page: &mut Page, fit: &FitOut) {
         ("kind", Set::Short),
         ("what", Set::Words),
         ("screws", Set::Words),
-        ("used, %", Set::Figure),
+        ("used", Set::Figure),
     ]);
     for holder in &fit.holders {
         table.row(vec![
@@ -52,7 +53,7 @@ fn holders(page: &mut Page, fit: &FitOut) {
             holder.kind.name().to_owned(),
             holder.told.clone(),
             screws(holder, fit.units),
-            used(holder),
+            holder.holding.as_ref().map_or(String::new(), |h| used(h.share)),
         ]);
     }
     page.table(&table);
@@ -60,14 +61,6 @@ fn holders(page: &mut Page, fit: &FitOut) {
         "Used: the share of what may be counted on that the most loaded screw uses ({}).",
         fit.source
     ));
-}
-
-fn screws(holder: &Holder, unit: Unit) -> String {
-    holder.screw.map_or(String::new(), |(screw, n)| format!("{n} × {}", screw.told(unit)))
-}
-
-fn used(holder: &Holder) -> String {
-    holder.holding.as_ref().map_or(String::new(), |h| format!("{:.0}", (h.share * 100.0).ceil()))
 }
 
 fn mounting(page: &mut Page, fit: &FitOut) {
@@ -90,28 +83,16 @@ fn mounting(page: &mut Page, fit: &FitOut) {
         ("for", Set::Words),
     ]);
     for mount in &fit.mounts {
-        table.group(heading(mount, fit.units));
+        table.group(told(mount, fit.units));
         rows(&mut table, mount, fit);
     }
     page.table(&table);
-}
-
-/// The unit that a tape is read in.
-fn tape(unit: Unit) -> Unit {
-    if unit.imperial() { Unit::In } else { Unit::Mm }
-}
-
-fn heading(mount: &Mount, unit: Unit) -> String {
-    let [wide, high] = mount.size.map(|l| show_length(l, tape(unit)));
-    format!("{}, {wide} × {high}; behind it {}", mount.name(), mount.behind.join(" and "))
 }
 
 fn rows(table: &mut Table, mount: &Mount, fit: &FitOut) {
     let unit = tape(fit.units);
     for hole in &mount.holes {
         let far = |k: usize| show_length_in(hole.from[k].1, unit);
-        let deep =
-            if hole.through { "through".to_owned() } else { show_length_in(hole.deep, unit) };
         table.row(vec![
             hole.number.to_string(),
             hole.from[0].0.to_owned(),
@@ -119,7 +100,7 @@ fn rows(table: &mut Table, mount: &Mount, fit: &FitOut) {
             hole.from[1].0.to_owned(),
             far(1),
             hole.screw.drill(unit),
-            deep,
+            deep(hole, fit.units),
             hole.screw.told(unit),
             fit.holders[hole.holder].of.clone(),
         ]);
@@ -134,10 +115,6 @@ fn shopping(page: &mut Page, fit: &FitOut) {
         table.row(vec![count(buy), buy.what.clone(), buy.used.join(", ")]);
     }
     page.table(&table);
-}
-
-fn count(buy: &Buy) -> String {
-    if buy.spare > 0 { format!("{} + {}", buy.count, buy.spare) } else { buy.count.to_string() }
 }
 
 fn sequence(page: &mut Page, fit: &FitOut) {

@@ -63,12 +63,12 @@ fn behind(work: &Work, all: &mut Vec<Caution>) {
     let told = |m: &Mount| {
         let deep = m.holes.iter().filter(|h| !h.through).map(|h| h.deep).max()?;
         let deep = show_length(deep, unit);
-        Some(format!("{}: no deeper than {deep}, behind it {}", m.name(), m.behind.join(" and ")))
+        Some(format!("{}: {deep}, for behind it is {}", m.name(), m.behind.join(", ")))
     };
     let mounts = || work.mounts.iter().filter(|m| m.kind != MountKind::Edge);
     let all_told: Vec<String> = mounts().filter_map(told).collect();
     if !all_told.is_empty() {
-        say(all, format!("Set a stop on the drill. {}.", all_told.join(". ")));
+        say(all, format!("Set a stop on the drill, and go no deeper. {}.", all_told.join("; ")));
     }
     if mounts().any(|m| m.behind.iter().any(|b| b.contains("drawer"))) {
         say(all, "Take out the drawers behind a board before you drill it.");

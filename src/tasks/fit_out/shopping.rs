@@ -1,5 +1,6 @@
 //! What to buy or cut.
 
+use super::screw::Screw;
 use super::work::Work;
 use crate::domain::Hazard;
 use crate::units::show_length;
@@ -28,23 +29,33 @@ pub fn list(work: &Work, labels: usize) -> Vec<Buy> {
             add(&mut all, what, *n, &holder.of);
         }
     }
-    let mut screws = Vec::new();
-    for holder in &work.holders {
-        if let Some((screw, n)) = &holder.screw {
-            let what = format!("wood screw {}", screw.told(work.unit()));
-            add(&mut screws, &what, *n, &holder.of);
-        }
-    }
-    screws.sort_by(|a, b| a.what.cmp(&b.what));
-    for screw in &mut screws {
-        screw.spare = (screw.count * SPARE).div_ceil(100).max(2);
-        // What each is for stands in the mounting list.
-        screw.used.clear();
-    }
-    all.extend(screws);
+    // Things of a kind beside one another, kinds in the order in which they are first met.
+    let kind = |what: &str| what.split(' ').next().map(str::to_owned);
+    let kinds: Vec<Option<String>> = all.iter().map(|b: &Buy| kind(&b.what)).collect();
+    all.sort_by_key(|b| kinds.iter().position(|k| *k == kind(&b.what)));
+    all.extend(screws(work));
     all.extend(drills(work));
     all.extend(always(work, labels));
     all
+}
+
+/// The screws with their spare, the thinnest and shortest first; what each is for stands in the mounting list.
+fn screws(work: &Work) -> Vec<Buy> {
+    let mut used: Vec<(Screw, u32)> = Vec::new();
+    for (screw, n) in work.holders.iter().filter_map(|h| h.screw) {
+        match used.iter_mut().find(|u| u.0 == screw) {
+            Some(same) => same.1 += n,
+            None => used.push((screw, n)),
+        }
+    }
+    used.sort_unstable();
+    let buy = |(screw, count): (Screw, u32)| Buy {
+        what: format!("wood screw {}", screw.told(work.unit())),
+        count,
+        spare: (count * SPARE).div_ceil(100).max(2),
+        used: Vec::new(),
+    };
+    used.into_iter().map(buy).collect()
 }
 
 fn add(all: &mut Vec<Buy>, what: &str, count: u32, used: &str) {
