@@ -6,11 +6,11 @@ mod asking;
 mod boards;
 mod drawn;
 mod extreme;
+mod fit_out;
 mod lifts;
 mod rolling;
 mod shelves;
 mod stability;
-mod fit_out;
 
 pub use asking::{compare, room, why};
 pub use drawn::drawn;
