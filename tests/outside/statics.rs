@@ -252,7 +252,12 @@ fn sides(topic: &mut Topic) {
             100.0,
             1e-9,
         )
-        .near("the same to the slant alone", least(&triangle, 0.0, 140.0, 190.0), 20.0, 1e-9);
+        .near(
+            "to the slant alone: (1200 - 4 x - 3 y) / 5",
+            least(&triangle, 0.0, 140.0, 190.0),
+            14.0,
+            1e-9,
+        );
 }
 
 fn pushes(topic: &mut Topic) {
