@@ -100,7 +100,7 @@ pub enum Command {
         #[arg(long, value_name = "DIR")]
         out: PathBuf,
         /// What to write
-        #[arg(long, value_enum, default_value_t = Format::Svg)]
+        #[arg(long, value_enum, default_value_t = Format::Html)]
         format: Format,
         /// The size of the sheets
         #[arg(long, value_enum, default_value_t = PaperArg::A4)]
@@ -144,10 +144,14 @@ pub struct Workspace {
 /// What drawings are written as.
 #[derive(ValueEnum, Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Format {
+    /// One page for a browser that needs nothing else
+    Html,
     /// A picture a sheet, for a browser or a drawing program
     Svg,
     /// One document, to print
     Pdf,
+    /// A picture a sheet, 300 dots to the inch (needs a build with `--features print`)
+    Png,
 }
 
 /// A size of paper.

@@ -3,9 +3,10 @@
 use super::args::{Format, PaperArg, Workspace};
 use super::output::{WriteError, in_the_way, print, write_all};
 use super::{Exit, living, run};
+use crate::finding::Finding;
 use crate::report::drawing::drawings;
-use crate::report::json;
 use crate::report::sheet::{self, Sheet};
+use crate::report::{json, page};
 use crate::tasks;
 use crate::tasks::outcome::Plan;
 use std::path::Path;
@@ -21,6 +22,10 @@ pub fn draw(
     paper: PaperArg,
     overwrite: bool,
 ) -> Result<Exit, WriteError> {
+    if let Some(finding) = not_built(format) {
+        run::refuse(at, &[finding])?;
+        return Ok(Exit::Wrong);
+    }
     let lived = match living::read(at)? {
         Ok(lived) => lived,
         Err(exit) => return Ok(exit),
@@ -51,8 +56,29 @@ pub(super) fn files(plan: &Plan, sheets: &[Sheet], format: Format) -> Vec<File> 
             let one = |s: &Sheet| (format!("{}.svg", s.id), sheet::svg(s).into_bytes());
             sheets.iter().map(one).collect()
         }
+        Format::Html => vec![("cart.html".to_owned(), page::page(plan, sheets).into_bytes())],
         Format::Pdf => vec![("drawings.pdf".to_owned(), sheet::pdf(sheets, &plan.name))],
+        Format::Png => pictures(sheets),
     }
+}
+
+#[cfg(feature = "print")]
+fn pictures(sheets: &[Sheet]) -> Vec<File> {
+    let one = |s: &Sheet| Some((format!("{}.png", s.id), sheet::png(s, sheet::PRINT)?));
+    sheets.iter().filter_map(one).collect()
+}
+
+#[cfg(not(feature = "print"))]
+fn pictures(_: &[Sheet]) -> Vec<File> {
+    Vec::new()
+}
+
+/// That a format was left out of this build, and how to build it in.
+fn not_built(format: Format) -> Option<Finding> {
+    (format == Format::Png && !cfg!(feature = "print")).then(|| {
+        Finding::fault("PNG was left out when this program was built")
+            .help("build it again with: cargo install --path . --features print")
+    })
 }
 
 /// Whether files are in the way; if so, says so.

@@ -4,6 +4,7 @@ use super::area::Area;
 use super::border::{Draft, room};
 use super::callout::{Callout, Column, written};
 use super::dimension;
+use super::hatch::Hatch;
 use super::lettering::fitted;
 use super::picture::{Picture, Thing, picture, plated};
 use super::scale::Scale;
@@ -38,7 +39,7 @@ pub fn draft(plan: &Plan, face: &Elevation, size: Size) -> Draft {
     let origin = [x - all.u0.as_mm() * share, y + all.v1.as_mm() * share];
     let frame = Frame { origin, scale: share };
     let columns = columns(&room, &seen);
-    let mut marks = view(plan, face, frame, Some(columns));
+    let mut marks = view(plan, face, frame, Some(columns), &|_| Wear::default());
     marks.extend(dimensions(plan, face, &frame, &seen));
     Draft {
         id: face.face.name().to_owned(),
@@ -83,12 +84,15 @@ pub fn view(
     face: &Elevation,
     frame: Frame,
     columns: Option<[Column; 2]>,
+    wear: &dyn Fn(&Placement) -> Wear,
 ) -> Vec<Mark> {
     let mut marks = box_work(plan, face, &frame);
     let things = |on_panels: bool| -> Vec<Thing> {
         let of = |&(index, rect): &(usize, Rect)| {
             let placed = plan.placements.get(index)?;
-            ((placed.surface == "panel") == on_panels).then(|| thing(placed, index, &rect, &frame))
+            let area = Area::of(&rect, &frame);
+            ((placed.surface == "panel") == on_panels)
+                .then(|| thing(placed, index, area, wear(placed)))
         };
         face.slots.iter().filter_map(of).collect()
     };
@@ -112,15 +116,33 @@ pub fn view(
     vec![Mark::group(tie, marks)]
 }
 
+/// How a thing is drawn.
+#[derive(Clone, Copy, Debug)]
+pub struct Wear {
+    /// What is in it.
+    pub fill: Fill,
+    /// How it is hatched.
+    pub hatch: Hatch,
+    /// Whether its number stands for its name.
+    pub short: bool,
+}
+
+impl Default for Wear {
+    fn default() -> Wear {
+        Wear { fill: Fill::Item, hatch: Hatch::None, short: false }
+    }
+}
+
 /// A placement as it is seen.
-pub fn thing(placed: &Placement, index: usize, rect: &Rect, frame: &Frame) -> Thing {
+pub fn thing(placed: &Placement, index: usize, area: Area, wear: Wear) -> Thing {
     let name = copies(&placed.item, placed.copy, placed.copies, placed.of);
     let told = format!("{} {name}: {}, {}", placed.slot, placed.bay, placed.surface);
     Thing {
-        area: Area::of(rect, frame),
-        name: format!("{} {name}", placed.slot),
+        area,
+        name: if wear.short { placed.slot.to_string() } else { format!("{} {name}", placed.slot) },
         tie: Tie::class("item").named(told).placed(index),
-        fill: Fill::Item,
+        fill: wear.fill,
+        hatch: wear.hatch,
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::area::Area;
 use super::callout::Callout;
+use super::hatch::Hatch;
 use super::lettering::{Block, fitted};
 use crate::report::sheet::{Fill, Mark, Pen, Tie, Weight};
 
@@ -19,6 +20,8 @@ pub struct Thing {
     pub tie: Tie,
     /// What is in it.
     pub fill: Fill,
+    /// How it is hatched.
+    pub hatch: Hatch,
 }
 
 /// A picture in layers: each is drawn over the one before.
@@ -60,7 +63,8 @@ pub fn picture(things: &[Thing]) -> Picture {
 
 fn drawn(thing: &Thing) -> Mark {
     let edge = Mark::rect(thing.area.corner(), thing.area.size(), Pen::Thin, thing.fill);
-    Mark::group(thing.tie.clone(), vec![edge])
+    let lines = thing.hatch.mark(&thing.area);
+    Mark::group(thing.tie.clone(), std::iter::once(edge).chain(lines).collect())
 }
 
 fn hidden(thing: &Thing) -> Mark {

@@ -24,6 +24,13 @@ const IMPERIAL: [(u32, &str); 10] = [
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub struct Scale(u32);
 
+fn series(unit: Unit) -> Vec<u32> {
+    match unit.imperial() {
+        true => IMPERIAL.iter().map(|(over, _)| *over).collect(),
+        false => METRIC.to_vec(),
+    }
+}
+
 impl Scale {
     /// The largest scale of the unit's series at which so much fits into so much paper, both in mm.
     pub fn fitting(unit: Unit, [wide, high]: [f64; 2], [room_w, room_h]: [f64; 2]) -> Scale {
@@ -31,11 +38,18 @@ impl Scale {
             let over = f64::from(over);
             wide / over <= room_w && high / over <= room_h
         };
-        let series: Vec<u32> = match unit.imperial() {
-            true => IMPERIAL.iter().map(|(over, _)| *over).collect(),
-            false => METRIC.to_vec(),
-        };
-        Scale(series.iter().copied().find(|over| fits(*over)).unwrap_or(1000))
+        let series = series(unit);
+        let smallest = series.last().copied().unwrap_or(1);
+        Scale(series.into_iter().find(|over| fits(*over)).unwrap_or(smallest))
+    }
+    /// Full size.
+    pub const fn full() -> Scale {
+        Scale(1)
+    }
+    /// The next smaller one of the unit's series; the smallest gives itself.
+    #[must_use]
+    pub fn smaller(self, unit: Unit) -> Scale {
+        Scale(series(unit).into_iter().find(|over| *over > self.0).unwrap_or(self.0))
     }
     /// Millimetres on the paper for each one of the cart.
     pub fn share(self) -> f64 {

@@ -7,6 +7,8 @@ pub mod font;
 mod mark;
 mod paper;
 mod pdf;
+#[cfg(feature = "print")]
+mod png;
 mod style;
 mod svg;
 
@@ -14,6 +16,8 @@ pub use font::width;
 pub use mark::{Anchor, Frame, Mark, Point, Text, Tie};
 pub use paper::{Paper, Size};
 pub use pdf::pdf;
+#[cfg(feature = "print")]
+pub use png::{PRINT, png};
 pub use style::{Colour, Fill, Pen, Weight};
 pub use svg::{FONT, address, base64, font_face, inline, palette, rules, svg};
 
