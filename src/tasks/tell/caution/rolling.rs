@@ -25,7 +25,10 @@ pub(super) fn cautions(about: &About) -> Vec<Caution> {
         let text = "The casters' rating is not stated: whether they carry this cart cannot be judged. Read it off the casters.";
         all.push(caution(Vec::new(), text, "the carcass file"));
     }
-    all.extend(about.rolling.pushes.iter().filter_map(|push| heavy(about, push)));
+    // A threshold that no file speaks of is told in the table and is no caution.
+    let stated = about.rolling.threshold.is_some_and(|(_, _, stated)| stated);
+    let level = about.rolling.pushes.iter().filter(|p| stated || !p.case.contains("threshold"));
+    all.extend(level.filter_map(|push| heavy(about, push)));
     all.extend(step(about));
     all.extend(door(about));
     all.extend(place(about));
