@@ -14,8 +14,16 @@ pub fn status(status: Status) -> &'static str {
 }
 
 /// What it costs, what it gains over the start, the bound, and what is from memory.
+///
+/// Of a layout as it stands only the first and the last: it was compared with nothing.
 pub fn cost(plan: &Plan) -> Vec<String> {
-    let mut told = vec![gain(plan), bound(plan), terms(plan)];
+    let mut told = match plan.effort.restarts {
+        0 => vec![
+            format!("This layout costs {}{TIE}s a week.", seconds(plan.worth.cost)),
+            terms(plan),
+        ],
+        _ => vec![gain(plan), bound(plan), terms(plan)],
+    };
     if plan.effort.ended_early {
         told.push("The search was ended early: with more time the plan may get better.".to_owned());
     }

@@ -220,8 +220,11 @@ impl Browser {
     }
 }
 
+/// Whether it is the page itself, or what the browser shows of itself before any page.
 fn is_own(url: &str) -> bool {
-    url == "about:blank" || (url.starts_with("file:") && url.ends_with("/page.html"))
+    url == "about:blank"
+        || url.starts_with("chrome")
+        || (url.starts_with("file:") && url.ends_with("/page.html"))
 }
 
 impl Drop for Browser {

@@ -2,6 +2,7 @@
 
 use super::link::{self, DOT};
 use super::table::{Column, Kind, table};
+use crate::finding::Finding;
 use crate::report::figure::{length, mass, seconds};
 use crate::report::sentence;
 use crate::tasks::outcome::{CasterLoad, Kept, Plan, Tip};
@@ -108,11 +109,13 @@ fn earning(plan: &Plan) -> Markup {
     }
 }
 
+/// Faults stand at the top of the page.
 fn notes(plan: &Plan) -> Markup {
+    let notes: Vec<&Finding> = plan.notes.iter().filter(|note| !note.is_fault()).collect();
     html! {
-        @if !plan.notes.is_empty() {
+        @if !notes.is_empty() {
             h3 { "Notes" }
-            ul { @for note in &plan.notes { li { (sentence::noted(note)) } } }
+            ul { @for note in notes { li { (sentence::noted(note)) } } }
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The title block, what is wrong, what to mind and what it costs.
 
 use super::link;
+use crate::finding::Finding;
 use crate::report::figure::{capital, count, mass};
 use crate::report::sentence;
 use crate::report::sheet::Sheet;
@@ -30,6 +31,7 @@ pub fn verdict(plan: &Plan) -> Markup {
         section #verdict aria-labelledby="verdict-head" {
             h2 #verdict-head { (capital(sentence::status(plan.status))) }
             (broken(plan))
+            (faults(plan))
             (left_out(plan))
             p {
                 @if !plan.cautions.is_empty() {
@@ -70,6 +72,17 @@ fn broken(plan: &Plan) -> Markup {
                     }
                 }
             }
+        }
+    }
+}
+
+/// Where the layout as it is written does not agree with the inventory or the cart.
+fn faults(plan: &Plan) -> Markup {
+    let faults: Vec<&Finding> = plan.notes.iter().filter(|note| note.is_fault()).collect();
+    html! {
+        @if !faults.is_empty() {
+            h3.alarm { "The layout as it is written" }
+            ul.findings { @for fault in faults { li { (sentence::noted(fault)) } } }
         }
     }
 }
