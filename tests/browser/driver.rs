@@ -30,6 +30,8 @@ const FLAGS: [&str; 10] = [
 ];
 /// How often it is asked whether something has come about, and how long between.
 const TRIES: u32 = 200;
+/// How often printing is tried.
+const PRINTS: u32 = 5;
 const PAUSE: Duration = Duration::from_millis(50);
 
 /// A browser with one window; it ends when this goes.
@@ -122,6 +124,9 @@ impl Browser {
         // From nowhere, so that the same address is read anew.
         self.runtime.block_on(self.client().goto("about:blank")).expect("nowhere can be opened");
         self.runtime.block_on(self.client().goto(at.as_str())).expect("a page can be opened");
+        // Keys go nowhere before the window has the focus.
+        self.look("window.focus()");
+        self.until("document.hasFocus()");
     }
 
     /// A window so wide and high, by day or by night.
@@ -190,11 +195,19 @@ impl Browser {
         );
     }
 
-    /// The page on paper, in the sizes that it asks for.
+    /// The page on paper, in the sizes that it asks for. The driver waits ten seconds and no longer, which a busy
+    /// machine may take: then it is asked again.
     pub fn print(&self) -> Vec<u8> {
-        let how = PrintConfigurationBuilder::default().shrink_to_fit(false).background(true);
-        let how = how.build().expect("a printer can do so");
-        self.runtime.block_on(self.client().print(how)).expect("it can be printed")
+        let how = || PrintConfigurationBuilder::default().shrink_to_fit(false).background(true);
+        let mut last = String::new();
+        for _ in 0..PRINTS {
+            let how = how().build().expect("a printer can do so");
+            match self.runtime.block_on(self.client().print(how)) {
+                Ok(pdf) => return pdf,
+                Err(error) => last = error.to_string(),
+            }
+        }
+        panic!("it cannot be printed: {last}");
     }
 
     /// What the page complained of since the last time.

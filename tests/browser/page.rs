@@ -6,7 +6,7 @@ mod finding;
 mod legible;
 mod printing;
 // Built with all of it and a part is used.
-#[allow(dead_code)]
+#[allow(dead_code, unused_imports)]
 #[path = "../support/carts/mod.rs"]
 mod drawn_by_lot;
 #[path = "../support/planner.rs"]

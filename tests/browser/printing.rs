@@ -34,28 +34,38 @@ fn is_sheet(drawn: &Drawn, [wide, high]: [f64; 2], index: usize) -> bool {
 }
 
 #[test]
-fn every_sheet_is_true_to_size_on_one_page() {
+fn every_sheet_of_every_cart_is_true_to_size_on_one_page() {
     in_a_browser(|browser| {
         browser.window(1280, 800, true);
         for drawn in all() {
             browser.open(&drawn.page);
-            let alone = printed(browser, true, false);
-            assert_eq!(alone.len(), drawn.sheets.len(), "{}: {alone:?}", drawn.name);
-            assert!(alone.iter().enumerate().all(|(k, p)| is_sheet(drawn, *p, k)), "{alone:?}");
-            let lists = printed(browser, false, true);
-            assert!(!lists.is_empty() && lists.iter().all(|[wide, high]| wide < high), "{lists:?}");
             let whole = printed(browser, true, true);
             let first = whole.iter().position(|[wide, high]| wide > high).expect("a sheet");
             assert!(first > 0, "{}: the title and the verdict come first", drawn.name);
-            let sheets = &whole[first..first + drawn.sheets.len()];
+            let (before, rest) = whole.split_at(first);
+            let (sheets, after) = rest.split_at(drawn.sheets.len());
             assert!(sheets.iter().enumerate().all(|(k, p)| is_sheet(drawn, *p, k)), "{sheets:?}");
-            let text = whole.len() - sheets.len();
-            assert!(
-                (lists.len()..=lists.len() + 1).contains(&text),
-                "{}: {text} pages of text",
-                drawn.name
-            );
+            let text = [before, after].concat();
+            assert!(!after.is_empty() && text.iter().all(|[wide, high]| wide < high), "{text:?}");
         }
+    });
+}
+
+#[test]
+fn drawings_and_lists_are_printed_as_one_ticks_them() {
+    in_a_browser(|browser| {
+        let drawn = &all()[0];
+        browser.window(1280, 800, false);
+        browser.open(&drawn.page);
+        let drawings = printed(browser, true, false);
+        assert_eq!(drawings.len(), drawn.sheets.len(), "{drawings:?}");
+        assert!(drawings.iter().enumerate().all(|(k, p)| is_sheet(drawn, *p, k)), "{drawings:?}");
+        let lists = printed(browser, false, true);
+        assert!(!lists.is_empty() && lists.iter().all(|[wide, high]| wide < high), "{lists:?}");
+        // The title and the verdict have pages of their own before the drawings.
+        let whole = printed(browser, true, true);
+        let text = whole.len() - drawings.len();
+        assert!((lists.len()..=lists.len() + 1).contains(&text), "{text} pages of text");
     });
 }
 
