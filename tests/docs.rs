@@ -228,6 +228,11 @@ fn about(file: &str) -> String {
 fn of(scope: Scope) -> &'static str {
     match scope {
         Scope::Lot => "each thing",
+        Scope::Place => "each thing",
+        Scope::Growth => "each kind of room",
+        Scope::Companions => "each two companions",
+        Scope::Family => "each family",
+        Scope::Job => "each job",
         Scope::Pair => "each two things",
         Scope::Surface => "each surface",
         Scope::Cart => "the whole cart",

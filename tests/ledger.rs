@@ -128,8 +128,16 @@ fn subject_name(site: &Site, term: &str, subject: usize) -> String {
     let scopes =
         COSTS.iter().map(|c| (c.name, c.scope)).chain(RULES.iter().map(|r| (r.name, r.scope)));
     let lot = |l: usize| site.lots[l].name(&site.items);
+    let item = |i: u32| site.items[i as usize].name.as_str();
     match scopes.into_iter().find(|(name, _)| *name == term).map(|(_, scope)| scope) {
-        Some(Scope::Lot) => lot(subject),
+        Some(Scope::Lot | Scope::Place) => lot(subject),
+        Some(Scope::Growth) => format!("{:?}", site.growth.wanted[subject]),
+        Some(Scope::Companions) => {
+            let pair = &site.ties.companions[subject];
+            format!("{} with {}", item(pair.one), item(pair.other))
+        }
+        Some(Scope::Family) => site.ties.families[subject].name.clone(),
+        Some(Scope::Job) => site.ties.jobs[subject].name.clone(),
         Some(Scope::Pair) => {
             let pair = &site.pairs[subject];
             format!("{} and {}", lot(pair.one as usize), lot(pair.other as usize))
@@ -491,7 +499,11 @@ fn no_place_costs_less_than_the_least_of_its_surface() {
         let site = search.board.site();
         for (lot, place) in search.board.places().iter().enumerate() {
             let Some(place) = place else { continue };
-            for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == Scope::Lot) {
+            for (c, card) in COSTS
+                .iter()
+                .enumerate()
+                .filter(|(_, c)| matches!(c.scope, Scope::Lot | Scope::Place))
+            {
                 let (least, price) =
                     ((card.least)(site, lot, &place.home), search.ledger.cost(c, lot));
                 let lot = || site.lots[lot].name(&site.items);

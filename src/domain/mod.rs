@@ -2,6 +2,7 @@
 
 mod board;
 mod carcass;
+mod family;
 mod item;
 mod layout;
 mod shop;
@@ -10,6 +11,7 @@ pub use board::{Along, Ends, Fixing, Material, ScrewSize};
 pub use carcass::{
     Bay, Bench, Board, Carcass, Casters, Depth, Drawer, Overhang, Panel, Shelf, Wall, Zone,
 };
+pub use family::typical;
 pub use item::{CLOSED_METAL_CAN, Dims, Handles, Hazard, Hazards, Home, Item, Pose};
 pub use layout::{Entry, Layout, ShelfEntry};
 pub use shop::{

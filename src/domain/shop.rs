@@ -178,4 +178,33 @@ pub struct Rates {
     pub elsewhere: Time,
     /// What it costs to look for a thing at each fetch.
     pub look_for: Time,
+    /// What it costs to turn to a further face, each time that two companions on two faces are wanted, besides the walk.
+    pub together: Time,
+    /// What each further face that a family stands on costs a week.
+    pub family: Time,
+    /// What it costs to turn to a further face on a job's tour, besides the walk.
+    pub jobs: Time,
+    /// What it costs to look for a thing that is hidden by another, each time.
+    pub sight: Time,
+    /// What each litre of room to grow that is missing costs a week.
+    pub reserve: Time,
+    /// What each thing that is not where it would rather be costs a week.
+    pub wish: Time,
+}
+
+impl Default for Rates {
+    /// What is taken where nothing is said: each is common practice, no source.
+    fn default() -> Rates {
+        Rates {
+            roll_out: Time::s(30),
+            elsewhere: Time::s(60),
+            look_for: Time::s(2),
+            together: Time::s(3),
+            family: Time::s(5),
+            jobs: Time::s(1),
+            sight: Time::s(1),
+            reserve: Time::s(1),
+            wish: Time::s(5),
+        }
+    }
 }

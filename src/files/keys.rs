@@ -116,8 +116,20 @@ pub(super) const CART: Keys = Keys { what: "the place of the cart", keys: &["at"
 pub(super) const OBSTACLE: Keys = Keys { what: "an obstacle", keys: &["at", "size"] };
 pub(super) const RESERVE: Keys = Keys { what: "the reserve", keys: &["share", "families"] };
 pub(super) const JOB: Keys = Keys { what: "a job", keys: &["name", "items", "use"] };
-pub(super) const RATES: Keys =
-    Keys { what: "the list of rates", keys: &["roll_out", "elsewhere", "look_for"] };
+pub(super) const RATES: Keys = Keys {
+    what: "the list of rates",
+    keys: &[
+        "roll_out",
+        "elsewhere",
+        "look_for",
+        "together",
+        "family",
+        "jobs",
+        "sight",
+        "reserve",
+        "wish",
+    ],
+};
 pub(super) const FORCES: Keys =
     Keys { what: "the list of forces", keys: &["push", "lean", "work", "friction", "rolling"] };
 pub(super) const LAYOUT: Keys =
@@ -167,10 +179,4 @@ pub(super) const ALL: [&Keys; 31] = [
 /// Keys that are read and checked but not priced yet: what they stand in, the key, what to call it.
 ///
 /// When a term arrives, its line goes.
-pub(super) const NOT_PRICED: [(&str, &str, &str); 5] = [
-    (ITEM.what, "with", "`with` (companions)"),
-    (ITEM.what, "family", "`family` (families kept together)"),
-    (ITEM.what, "prefer", "`prefer` (wishes)"),
-    (SHOP.what, "jobs", "`jobs` (sets fetched in one tour)"),
-    (SHOP.what, "reserve", "`reserve` (kept from what the plan leaves over)"),
-];
+pub(super) const NOT_PRICED: [(&str, &str, &str); 0] = [];

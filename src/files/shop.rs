@@ -1,7 +1,7 @@
 //! shop.yaml.
 
 use super::carcass::units;
-use super::decode::{Field, Table, fold};
+use super::decode::{Field, fold};
 use super::findings::Findings;
 use super::keys;
 use super::station::{station_at_front, stations};
@@ -12,12 +12,6 @@ use crate::units::{Length, Share, Time, Unit, Uses};
 
 /// Free height above a thing on a deck, from memory: a hand over its top.
 const CLEARANCE: Length = Length::mm(25);
-/// To roll the cart away from a wall and back (common practice, no source).
-const ROLL_OUT: Time = Time::s(30);
-/// To fetch a thing from a cupboard elsewhere (common practice, no source).
-const ELSEWHERE: Time = Time::s(60);
-/// To look for a thing before the hand goes there (common practice, no source: the motion tables have no such element).
-const LOOK_FOR: Time = Time::s(2);
 /// The lifting index that may be lowered and not raised: above it no lift is allowed.
 const HIGHEST_INDEX: u32 = 3;
 /// Body heights that are believed; others are likely in another unit.
@@ -40,7 +34,7 @@ pub(super) fn usual() -> Shop {
         room: empty_room(),
         reserve: Reserve { share: usual_reserve(experience), families: Vec::new() },
         jobs: Vec::new(),
-        rates: Rates { roll_out: ROLL_OUT, elsewhere: ELSEWHERE, look_for: LOOK_FOR },
+        rates: Rates::default(),
         clearance: CLEARANCE,
         forces: Forces::default(),
     }
@@ -203,11 +197,19 @@ fn rates(field: Field, rates: &mut Rates, out: &mut Findings) {
     let Some(table) = field.table(&keys::RATES, out) else {
         return;
     };
-    let rate =
-        |table: &Table, key, out: &mut Findings| table.get(key, out).and_then(|f| f.time(out));
-    rates.roll_out = rate(&table, "roll_out", out).unwrap_or(ROLL_OUT);
-    rates.elsewhere = rate(&table, "elsewhere", out).unwrap_or(ELSEWHERE);
-    rates.look_for = rate(&table, "look_for", out).unwrap_or(LOOK_FOR);
+    let usual = Rates::default();
+    let time = |key, usual: Time, out: &mut Findings| {
+        table.get(key, out).and_then(|f| f.time(out)).unwrap_or(usual)
+    };
+    rates.roll_out = time("roll_out", usual.roll_out, out);
+    rates.elsewhere = time("elsewhere", usual.elsewhere, out);
+    rates.look_for = time("look_for", usual.look_for, out);
+    rates.together = time("together", usual.together, out);
+    rates.family = time("family", usual.family, out);
+    rates.jobs = time("jobs", usual.jobs, out);
+    rates.sight = time("sight", usual.sight, out);
+    rates.reserve = time("reserve", usual.reserve, out);
+    rates.wish = time("wish", usual.wish, out);
 }
 
 fn forces(field: Field, units: Unit, out: &mut Findings) -> Forces {

@@ -7,10 +7,12 @@ mod boards;
 mod drawn;
 mod extreme;
 mod fit_out;
+mod growth;
 mod lifts;
 mod rolling;
 mod shelves;
 mod stability;
+mod ties;
 
 pub use asking::{compare, room, why};
 pub use drawn::drawn;
@@ -83,6 +85,10 @@ struct PlanDoc<'a> {
     placements: Vec<PlacementRow<'a>>,
     left_out: Vec<LeftOutRow<'a>>,
     reserve: Vec<ReserveRow<'a>>,
+    growth: Vec<growth::GrowthRow<'a>>,
+    companions: Vec<ties::CompanionsRow<'a>>,
+    families: Vec<ties::FamilyRow<'a>>,
+    jobs: Vec<ties::JobRow<'a>>,
     surfaces: Vec<SurfaceRow<'a>>,
     solids: Vec<SolidRow<'a>>,
     mass: MassRow<'a>,
@@ -117,6 +123,10 @@ impl<'a> PlanDoc<'a> {
             placements: plan.placements.iter().map(PlacementRow::of).collect(),
             left_out: plan.left_out.iter().map(LeftOutRow::of).collect(),
             reserve: plan.reserve.iter().map(ReserveRow::of).collect(),
+            growth: plan.growth.iter().map(growth::GrowthRow::of).collect(),
+            companions: plan.companions.iter().map(ties::CompanionsRow::of).collect(),
+            families: plan.families.iter().map(ties::FamilyRow::of).collect(),
+            jobs: plan.jobs.iter().map(ties::JobRow::of).collect(),
             surfaces: plan.surfaces.iter().map(SurfaceRow::of).collect(),
             solids: plan.solids.iter().map(SolidRow::of).collect(),
             mass: MassRow::of(&plan.balance),

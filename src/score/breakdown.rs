@@ -39,15 +39,8 @@ pub fn parts(board: &Board, ledger: &Ledger, lot: usize) -> Vec<Part> {
     let stand = board.stand();
     let mut closure = Closure::default();
     closure.find(board, lot, ledger.way(lot));
-    let view = View {
-        board,
-        lot,
-        way: ledger.way(lot),
-        closure: &closure,
-        pair: 0,
-        surface: 0,
-        stand: &stand,
-    };
+    let way = ledger.way(lot);
+    let view = View { lot, way, ..View::of_cart(board, ledger.tally(), &stand, &closure) };
     COSTS
         .iter()
         .enumerate()
@@ -58,6 +51,40 @@ pub fn parts(board: &Board, ledger: &Ledger, lot: usize) -> Vec<Part> {
             told: (card.tell)(&view),
         })
         .collect()
+}
+
+/// What a lot has a part in beside its fetches and that costs something: each told whole, with all that it costs.
+pub fn ties(board: &Board, ledger: &Ledger, lot: usize) -> Vec<Part> {
+    let dear = ledger.ties(board.site(), lot).filter(|&(c, n)| ledger.cost(c, n) > Price::ZERO);
+    dear.map(|(c, n)| subject(board, ledger, c, n)).collect()
+}
+
+/// One subject's part in a term.
+pub fn subject(board: &Board, ledger: &Ledger, card: usize, subject: usize) -> Part {
+    let stand = board.stand();
+    let scope = COSTS[card].scope;
+    let mut closure = Closure::default();
+    let view = aimed(board, ledger, &stand, scope, subject, &mut closure);
+    let told = (COSTS[card].tell)(&view);
+    Part { term: COSTS[card].name, price: ledger.cost(card, subject), told }
+}
+
+/// A look at one subject of a scope.
+fn aimed<'a>(
+    board: &'a Board,
+    ledger: &'a Ledger,
+    stand: &'a Stand,
+    scope: Scope,
+    subject: usize,
+    closure: &'a mut Closure,
+) -> View<'a> {
+    let (mut lot, mut way) = (0, 0);
+    if matches!(scope, Scope::Lot | Scope::Place) {
+        (lot, way) = (subject, ledger.way(subject));
+        closure.find(board, lot, way);
+    }
+    let view = View::of_cart(board, ledger.tally(), stand, closure);
+    View { lot, way, pair: subject, surface: subject, tie: subject, ..view }
 }
 
 /// Everything that is broken, in the order of the rules.
@@ -81,17 +108,7 @@ fn tell(
 ) -> Option<BrokenRule> {
     let card = &RULES[r];
     let mut closure = Closure::default();
-    let mut view = View { board, lot: 0, way: 0, closure: &closure, pair: 0, surface: 0, stand };
-    match card.scope {
-        Scope::Lot => {
-            closure.find(board, subject, ledger.way(subject));
-            let way = ledger.way(subject);
-            view = View { board, lot: subject, way, closure: &closure, pair: 0, surface: 0, stand };
-        }
-        Scope::Pair => view.pair = subject,
-        Scope::Surface => view.surface = subject,
-        Scope::Cart => {}
-    }
+    let view = aimed(board, ledger, stand, card.scope, subject, &mut closure);
     let against = (card.measure)(&view)?;
     Some(BrokenRule {
         rule: card.name,

@@ -1,10 +1,11 @@
 //! The ledger: every price and every broken rule of a layout, kept up to date as the board changes.
 
 use super::Scope;
-use super::cost::COSTS;
+use super::cost::{COSTS, CostCard};
 use super::rule::RULES;
+use super::tally::{Seat, Tally, seat};
 use super::view::{Closure, View};
-use crate::site::{Board, Stand, Touched};
+use crate::site::{Board, Site, Stand, Touched};
 use crate::units::Price;
 
 /// The value of a layout. The derived order is the policy: no broken rule is traded for a place on the cart, and no
@@ -28,6 +29,7 @@ enum Old {
     Rule(u32, i64),
     Way(u32, u8),
     On(u32, bool),
+    Seat(u32, Option<Seat>),
 }
 
 /// What a change did to the ledger, to be undone.
@@ -56,6 +58,10 @@ pub struct Ledger {
     ways: Vec<u8>,
     /// Which lots are on the cart.
     on: Vec<bool>,
+    /// Where everything is fetched from.
+    tally: Tally,
+    /// Whether room was taken or left since it was last weighed.
+    grown: bool,
     /// For each lot, the rules that are about it, as indices.
     concerns: Vec<Vec<u8>>,
     score: Score,
@@ -67,7 +73,11 @@ pub struct Ledger {
 fn subjects(board: &Board, scope: Scope) -> usize {
     let site = board.site();
     match scope {
-        Scope::Lot => site.lots.len(),
+        Scope::Lot | Scope::Place => site.lots.len(),
+        Scope::Growth => site.growth.wanted.len(),
+        Scope::Companions => site.ties.companions.len(),
+        Scope::Family => site.ties.families.len(),
+        Scope::Job => site.ties.jobs.len(),
         Scope::Pair => site.pairs.len(),
         Scope::Surface => site.surfaces.len(),
         Scope::Cart => 1,
@@ -94,6 +104,8 @@ impl Ledger {
             rule_rows,
             ways: vec![0; board.site().lots.len()],
             on: vec![true; board.site().lots.len()],
+            tally: Tally::new(board.site()),
+            grown: true,
             concerns: (0..board.site().lots.len()).map(|l| concerns(board, l)).collect(),
             score: Score::default(),
             stand: board.stand(),
@@ -109,6 +121,7 @@ impl Ledger {
         for surface in 0..board.site().surfaces.len() {
             ledger.weigh_surface(board, surface, &mut undo);
         }
+        ledger.weigh_growth(board, &mut undo);
         ledger.weigh_cart(board, &mut undo);
         ledger
     }
@@ -129,10 +142,41 @@ impl Ledger {
     pub fn term(&self, card: usize) -> Price {
         Price::us(self.costs[self.cost_rows[card]..self.cost_rows[card + 1]].iter().sum())
     }
-    /// What is priced for the whole cart and not lot by lot.
+    /// What all subjects of those scopes cost.
+    fn scoped(&self, within: impl Fn(Scope) -> bool) -> Price {
+        let cards = (0..COSTS.len()).filter(|&c| within(COSTS[c].scope));
+        cards.map(|c| self.term(c)).sum()
+    }
+    /// What is priced for the whole cart.
     pub fn whole_cart(&self) -> Price {
-        let whole = (0..COSTS.len()).filter(|&c| COSTS[c].scope == Scope::Cart);
-        whole.map(|c| self.term(c)).sum()
+        self.scoped(|scope| scope == Scope::Cart)
+    }
+    /// What is not priced by the fetches of one lot or another.
+    pub fn beside_fetching(&self) -> Price {
+        self.scoped(|scope| scope != Scope::Lot)
+    }
+    /// What a lot has a part in beside its fetches: cards and their subjects.
+    pub fn ties<'s>(
+        &self,
+        site: &'s Site,
+        lot: usize,
+    ) -> impl Iterator<Item = (usize, usize)> + 's {
+        let bonds = &site.ties.of[site.lots[lot].item];
+        let own = COSTS.iter().enumerate().filter(|(_, card)| card.scope == Scope::Place);
+        let shared = COSTS.iter().enumerate().flat_map(move |(c, card)| {
+            let mine = match card.scope {
+                Scope::Companions => bonds.companions.as_slice(),
+                Scope::Family => bonds.family.as_slice(),
+                Scope::Job => bonds.jobs.as_slice(),
+                _ => &[],
+            };
+            mine.iter().map(move |&tie| (c, tie as usize))
+        });
+        own.map(move |(c, _)| (c, lot)).chain(shared)
+    }
+    /// Where everything is fetched from.
+    pub fn tally(&self) -> &Tally {
+        &self.tally
     }
     /// By how much one subject breaks one rule, in thousandths.
     pub fn excess(&self, card: usize, subject: usize) -> i64 {
@@ -176,6 +220,7 @@ impl Ledger {
         for &surface in &touched.surfaces {
             self.weigh_surface(board, surface as usize, undo);
         }
+        self.weigh_growth(board, undo);
         self.stand = board.stand();
         self.weigh_cart(board, undo);
     }
@@ -196,6 +241,7 @@ impl Ledger {
                 Old::Rule(at, old) => self.rules[at as usize] = old,
                 Old::Way(lot, old) => self.ways[lot as usize] = old,
                 Old::On(lot, old) => self.on[lot as usize] = old,
+                Old::Seat(lot, old) => self.tally.sit(lot as usize, old),
             }
         }
         self.stand = undo.stand;
@@ -243,13 +289,9 @@ impl Ledger {
             closure.find(board, lot, way);
         }
         let view = |way: usize| View {
-            board,
             lot,
             way,
-            closure: &closures[way],
-            pair: 0,
-            surface: 0,
-            stand: &self.stand,
+            ..View::of_cart(board, &self.tally, &self.stand, &closures[way])
         };
         let about = std::mem::take(&mut self.concerns[lot]);
         let way =
@@ -257,13 +299,14 @@ impl Ledger {
         let view = view(way);
         let mut prices = [0i64; COSTS.len()];
         let mut excesses = [0i64; RULES.len()];
-        for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == Scope::Lot) {
+        let of_lot = |card: &CostCard| matches!(card.scope, Scope::Lot | Scope::Place);
+        for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| of_lot(c)) {
             prices[c] = (card.weigh)(&view).as_us();
         }
         for &r in &about {
             excesses[usize::from(r)] = (RULES[usize::from(r)].excess)(&view);
         }
-        for (c, _) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == Scope::Lot) {
+        for (c, _) in COSTS.iter().enumerate().filter(|(_, c)| of_lot(c)) {
             self.set_cost(self.cost_rows[c] + lot, prices[c], undo);
         }
         for &r in &about {
@@ -276,6 +319,46 @@ impl Ledger {
             self.ways[lot] = way as u8;
         }
         self.closures = closures;
+        self.seat(board, lot, way, undo);
+    }
+
+    /// Notes where a lot is fetched from, and weighs its ties where that is another face.
+    fn seat(&mut self, board: &Board, lot: usize, way: usize, undo: &mut Undo) {
+        let site = board.site();
+        let (old, new) = (self.tally.seat(lot), seat(board, lot, way));
+        if new == old {
+            return;
+        }
+        undo.entries.push(Old::Seat(lot as u32, old));
+        self.tally.sit(lot, new);
+        self.grown = true;
+        if old.map(|s| s.face) == new.map(|s| s.face) {
+            return;
+        }
+        let bonds = &site.ties.of[site.lots[lot].item];
+        for &n in &bonds.companions {
+            self.weigh_tie(board, Scope::Companions, n, undo);
+        }
+        if let Some(n) = bonds.family {
+            self.weigh_tie(board, Scope::Family, n, undo);
+        }
+        for &n in &bonds.jobs {
+            self.weigh_tie(board, Scope::Job, n, undo);
+        }
+    }
+
+    /// Weighs all room that is to stay free, where some of it was taken or left.
+    fn weigh_growth(&mut self, board: &Board, undo: &mut Undo) {
+        if std::mem::take(&mut self.grown) {
+            for n in 0..board.site().growth.wanted.len() {
+                self.weigh_tie(board, Scope::Growth, n as u32, undo);
+            }
+        }
+    }
+
+    fn weigh_tie(&mut self, board: &Board, scope: Scope, tie: u32, undo: &mut Undo) {
+        let tie = tie as usize;
+        self.weigh(board, scope, tie, |view: &mut View| view.tie = tie, undo);
     }
 
     fn weigh_pair(&mut self, board: &Board, pair: usize, undo: &mut Undo) {
@@ -301,15 +384,22 @@ impl Ledger {
         aim: impl Fn(&mut View),
         undo: &mut Undo,
     ) {
-        let (stand, closure) = (self.stand, Closure::default());
-        let mut view =
-            View { board, lot: 0, way: 0, closure: &closure, pair: 0, surface: 0, stand: &stand };
+        let closure = Closure::default();
+        let mut view = View::of_cart(board, &self.tally, &self.stand, &closure);
         aim(&mut view);
+        let mut prices = [0i64; COSTS.len()];
+        let mut excesses = [0i64; RULES.len()];
         for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == scope) {
-            self.set_cost(self.cost_rows[c] + subject, (card.weigh)(&view).as_us(), undo);
+            prices[c] = (card.weigh)(&view).as_us();
         }
         for (r, card) in RULES.iter().enumerate().filter(|(_, r)| r.scope == scope) {
-            self.set_rule(self.rule_rows[r] + subject, (card.excess)(&view), undo);
+            excesses[r] = (card.excess)(&view);
+        }
+        for (c, _) in COSTS.iter().enumerate().filter(|(_, c)| c.scope == scope) {
+            self.set_cost(self.cost_rows[c] + subject, prices[c], undo);
+        }
+        for (r, _) in RULES.iter().enumerate().filter(|(_, r)| r.scope == scope) {
+            self.set_rule(self.rule_rows[r] + subject, excesses[r], undo);
         }
     }
 }

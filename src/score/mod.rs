@@ -8,19 +8,31 @@ mod breakdown;
 mod cost;
 mod ledger;
 pub(crate) mod rule;
+mod tally;
 mod view;
 
-pub use breakdown::{BrokenRule, Part, broken, parts};
+pub use breakdown::{BrokenRule, Part, broken, parts, subject, ties};
 pub use cost::{COSTS, Cost, CostCard};
 pub use ledger::{Ledger, Score, Undo};
 pub use rule::{Against, RULES, Rule, RuleCard};
+pub use tally::{Seat, Tally};
 pub use view::{Closure, View, least_price, way_prices};
 
 /// Whose price or rule it is, and so when it must be weighed again.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Scope {
-    /// One lot, the way it is taken out, and what must be moved first.
+    /// One lot, the way it is taken out, and what must be moved first: what each fetch costs.
     Lot,
+    /// One lot where it is, whatever it costs to fetch it from there; it may look at what stands directly in its way.
+    Place,
+    /// Two items that are used together, by the faces that they are fetched from.
+    Companions,
+    /// One family, by the faces that its things are fetched from.
+    Family,
+    /// One job, by the faces that its items are fetched from.
+    Job,
+    /// Room that is to stay free, by what is taken of it.
+    Growth,
     /// Two lots that must be kept apart.
     Pair,
     /// One surface.

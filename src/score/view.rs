@@ -1,9 +1,12 @@
 //! What a cost or a rule may look at.
 
+use super::tally::Tally;
 use crate::domain::Item;
 use crate::geometry::Way;
 use crate::physics::body::{Grip, Posture};
-use crate::site::{Board, Home, Lot, Pair, Place, Site, Space, Stand, Surface};
+use crate::site::{
+    Board, Companions, Family, Home, Job, Lot, Pair, Place, Site, Space, Stand, Surface, Wanted,
+};
 use crate::units::{Price, Time};
 
 /// All that must be moved before a lot can be taken out one way.
@@ -92,11 +95,24 @@ pub struct View<'a> {
     pub pair: usize,
     /// The surface, in scope `Surface`.
     pub surface: usize,
+    /// The companions, the family, the job or the wanted room, in those scopes.
+    pub tie: usize,
+    /// Where things are fetched from, in those scopes.
+    pub tally: &'a Tally,
     /// The cart's statics, in scope `Cart`.
     pub stand: &'a Stand,
 }
 
 impl<'a> View<'a> {
+    /// A look at the whole cart.
+    pub(super) fn of_cart(
+        board: &'a Board<'a>,
+        tally: &'a Tally,
+        stand: &'a Stand,
+        closure: &'a Closure,
+    ) -> View<'a> {
+        View { board, lot: 0, way: 0, closure, pair: 0, surface: 0, tie: 0, tally, stand }
+    }
     /// The question.
     #[inline]
     pub fn site(&self) -> &'a Site {
@@ -134,6 +150,26 @@ impl<'a> View<'a> {
     #[inline]
     pub fn grip(&self, place: &Place) -> Grip {
         self.of().grip(self.site(), place, self.way)
+    }
+    /// The two items that are used together.
+    pub fn companions(&self) -> &'a Companions {
+        &self.site().ties.companions[self.tie]
+    }
+    /// The family.
+    pub fn family(&self) -> &'a Family {
+        &self.site().ties.families[self.tie]
+    }
+    /// The job.
+    pub fn job(&self) -> &'a Job {
+        &self.site().ties.jobs[self.tie]
+    }
+    /// The room that is to stay free.
+    pub fn wanted(&self) -> &'a Wanted {
+        &self.site().growth.wanted[self.tie]
+    }
+    /// The name of an item.
+    pub fn name(&self, item: u32) -> &'a str {
+        &self.site().items[item as usize].name
     }
     /// The two lots of the pair.
     pub fn two(&self) -> &'a Pair {

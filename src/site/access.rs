@@ -6,6 +6,7 @@ pub use ways::{Surroundings, WayOnFoot, surroundings};
 
 use super::Site;
 use super::surface::{SpaceKind, local};
+use super::tour::{Legs, Tours};
 use super::walk::{CLEARANCE, Floor, Rect2};
 use crate::domain::{CartPlace, Face, Room, Shop, Station, Workspace};
 use crate::geometry::Way;
@@ -15,9 +16,10 @@ use crate::units::{Length, Time};
 /// How far from a face one stands: model's choice.
 const STAND: Length = Length::mm(400);
 
-/// Fills in the access prices of all spaces.
+/// Fills in the access prices of all spaces, and the walks between faces.
 pub(super) fn price(site: &mut Site, workspace: &Workspace) {
     let shop = &workspace.shop;
+    site.stand_off = Face::ALL.map(|face| stand_off(site, face));
     let alone = Floor::new(&around(site, None), None, CLEARANCE);
     let placed = shop.room.cart.as_ref().map(|cart| {
         let room = shop.room.size.map(|size| in_cart_frame(cart, [Length::ZERO; 2], size));
@@ -36,6 +38,30 @@ pub(super) fn price(site: &mut Site, workspace: &Workspace) {
             site.spaces[s].walled[w] = shop.stations.iter().any(|t| t.walls.contains(&way));
         }
     }
+    let legs = shop.stations.iter().map(|station| legs(site, station, floor, &alone));
+    site.tours = Tours::new(legs.collect(), &site.rates);
+}
+
+/// The walks between all faces at one station.
+fn legs(site: &Site, station: &Station, floor: &Floor, alone: &Floor) -> Legs {
+    let point = |face: Face| work_point(site, if face == Way::Top { station.work } else { face });
+    let walled = |face: Face| station.walls.contains(&face);
+    let walk = |from: Face, to: Face| {
+        let free = || alone.walk(point(from), point(to)).unwrap_or(Length::ZERO);
+        let path = if walled(from) || walled(to) {
+            free()
+        } else {
+            floor.walk(point(from), point(to)).unwrap_or_else(free)
+        };
+        pace(site, path)
+    };
+    let walk = Face::ALL.map(|from| Face::ALL.map(|to| walk(from, to)));
+    Legs { station: station.name.clone(), share: station.share, walk }
+}
+
+/// How long a path takes the person.
+fn pace(site: &Site, path: Length) -> Time {
+    if site.body.seated { motion::wheel(path) } else { motion::walk(path) }
 }
 
 /// What one fetch from a space costs in walking at one station.
@@ -52,18 +78,17 @@ fn visit(
         return Time::ZERO;
     }
     let (from, to) = (work_point(site, station.work), standing_place(site, s, way));
-    let go = |path| if site.body.seated { motion::wheel(path) } else { motion::walk(path) };
-    let free = || go(alone.walk(from, to).unwrap_or(Length::ZERO)) * 2;
+    let free = || pace(site, alone.walk(from, to).unwrap_or(Length::ZERO)) * 2;
     if station.walls.contains(&way) {
         return shop.rates.roll_out + free();
     }
     match floor.walk(from, to) {
-        Some(path) => go(path) * 2,
+        Some(path) => pace(site, path) * 2,
         None => shop.rates.roll_out + free(),
     }
 }
 
-/// Before the middle of the face of the work.
+/// Before the middle of a face: where one works, and where one stands to look it over.
 fn work_point(site: &Site, face: Face) -> [Length; 2] {
     let middle = [site.size[0].half(), site.size[1].half()];
     before(site, face, middle)
@@ -77,12 +102,17 @@ pub(super) fn standing_place(site: &Site, s: usize, way: Way) -> [Length; 2] {
 
 fn before(site: &Site, way: Way, middle: [Length; 2]) -> [Length; 2] {
     let axis = way.axis();
-    let out = STAND.max(hung(site, way) + CLEARANCE);
+    let out = site.stand_off[way.index()];
     let mut place = middle;
     if axis < 2 {
         place[axis] = if way.rising() { site.size[axis] + out } else { -out };
     }
     place
+}
+
+/// How far out of a face one stands.
+fn stand_off(site: &Site, face: Face) -> Length {
+    STAND.max(hung(site, face) + CLEARANCE)
 }
 
 /// How far what hangs on a face may stand out.

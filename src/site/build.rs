@@ -3,7 +3,7 @@
 use super::carry::{Hold, Plank, Span};
 use super::stability::Statics;
 use super::surface::{Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, world};
-use super::{Site, stability};
+use super::{Growth, Site, Ties, Tours, stability};
 use crate::domain::{
     Along, Bay, Carcass, Depth, Drawer, Face, Material, Panel, Sex, Shelf, Wall, Workspace,
 };
@@ -125,8 +125,11 @@ pub(super) fn frame(workspace: &Workspace) -> Site {
         body: body(workspace),
         statics: Statics::empty(),
         lifting_limit: workspace.shop.person.lifting_limit.unwrap_or(HIGHEST_INDEX),
-        look_for: workspace.shop.rates.look_for,
-        elsewhere: workspace.shop.rates.elsewhere,
+        ties: Ties::default(),
+        tours: Tours::default(),
+        growth: Growth::default(),
+        stand_off: [Length::ZERO; 5],
+        rates: workspace.shop.rates.clone(),
         uneven: workspace.shop.room.uneven,
         bench_area: 0.0,
     };

@@ -235,10 +235,10 @@ pub(super) fn make(
         mass: it.weight * n,
         uses: uses(it, first, copies),
         bulk: bulk(it) * n,
-        off_cart: off_cart(site.elsewhere, it, copies),
+        off_cart: off_cart(site.rates.elsewhere, it, copies),
         in_hand: in_hand(it),
         aside: aside(it) * n,
-        handling: site.look_for + handling(it),
+        handling: site.rates.look_for + handling(it),
         hazards: it.hazards,
         bare_edge: it.hazards.has(Hazard::Sharp) && !it.guarded,
         clearance: it.clearance.unwrap_or(workspace.shop.clearance),
@@ -251,7 +251,7 @@ pub(super) fn make(
 }
 
 /// Volume of one copy in whole cubic millimetres.
-fn bulk(item: &Item) -> i64 {
+pub(super) fn bulk(item: &Item) -> i64 {
     let Dims { w, d, h } = item.size;
     (w.as_mm() * d.as_mm() * h.as_mm()).min(1e15) as i64
 }

@@ -9,12 +9,15 @@ mod board;
 mod build;
 mod carry;
 mod corner;
+mod growth;
 mod lifting;
 mod lot;
 mod sight;
 mod stability;
 mod surface;
 mod survey;
+mod ties;
+mod tour;
 pub mod walk;
 
 pub use access::{Surroundings, WayOnFoot, in_cart_frame, surroundings};
@@ -25,6 +28,7 @@ pub use corner::{
     Clearing, box_at, corner_of, fits_at, for_each_corner, for_each_corner_anyhow, has_way_out,
     surface_of_entry, surfaces_of_entry,
 };
+pub use growth::{For, Growth, Near, Volumes, Wanted, posture_at, shared, slices};
 pub use lifting::{End, Lifted, Unassessed, lifted, unassessed};
 pub use lot::{Form, Home, Lot, answers, best_spots, grip_at};
 pub use sight::{SIGHT_LINES, free_sight_lines, is_seen};
@@ -33,11 +37,14 @@ pub use surface::{
     Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, depth_from, local, world,
 };
 
-use crate::domain::{Item, Workspace};
+pub use ties::{Bonds, Companions, Family, Job, Ties};
+pub use tour::{Faces, Legs, Tour, Tours};
+
+use crate::domain::{Item, Rates, Workspace};
 use crate::finding::Finding;
 use crate::geometry::Box3;
 use crate::physics::body::Body;
-use crate::units::{Length, Time, Uses};
+use crate::units::{Length, Uses};
 
 /// Most casters that the statics handle.
 pub const MOST_CASTERS: usize = crate::physics::casters::MOST;
@@ -67,10 +74,16 @@ pub struct Site {
     pub statics: Statics,
     /// The lifting index that no lift may exceed.
     pub lifting_limit: f64,
-    /// What looking for a thing costs at each fetch.
-    pub look_for: Time,
-    /// What fetching from off the cart costs.
-    pub elsewhere: Time,
+    /// Companions, families and jobs.
+    pub ties: Ties,
+    /// Walks between faces.
+    pub tours: Tours,
+    /// Room to grow.
+    pub growth: Growth,
+    /// For each face, how far out of it one stands to fetch, in the order of [`crate::geometry::Way::ALL`].
+    pub stand_off: [Length; 5],
+    /// Rates that are a matter of taste.
+    pub rates: Rates,
     /// Whether the floor is uneven.
     pub uneven: bool,
     /// The share of the bench that may hold things, as an area in square millimetres.
@@ -91,6 +104,8 @@ impl Site {
         let mut site = build::frame(workspace);
         access::price(&mut site, workspace);
         lot::furnish(&mut site, workspace);
+        ties::tie(&mut site, workspace);
+        growth::plan_ahead(&mut site, workspace);
         apart::pair_up(&mut site);
         Ok(site)
     }
@@ -130,6 +145,7 @@ impl Site {
             let lot = lot::make(&site, workspace, site.items.len() - 1, 1, 1);
             site.lots.push(lot);
         }
+        ties::tie(&mut site, workspace);
         apart::pair_up(&mut site);
         site
     }

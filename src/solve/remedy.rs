@@ -130,7 +130,7 @@ struct Singles<'s, 'w> {
     wrongs: &'w [Wrong],
     /// For each lot, whether moving it may mend a wrong: then nothing is passed over.
     needed: Vec<bool>,
-    /// What a lot's absence leaves of all that is priced lot by lot, and what is off the cart without it.
+    /// What a lot's absence leaves of what fetching costs, and what is off the cart without it.
     without: Vec<i64>,
     /// What is priced for the whole cart now.
     whole: Price,
@@ -268,13 +268,14 @@ impl<'s, 'w> Singles<'s, 'w> {
     }
 }
 
-/// What is priced lot by lot with those lots away, and what is off the cart once they are back.
+/// What the fetches of others cost with those lots away, and what is off the cart once they are back: the rest is not
+/// counted, for it may be less with them than without.
 fn absent(trials: &mut Trials, lots: &[usize]) -> i64 {
     let site = trials.board.site();
     let changes: Vec<Change> = lots.iter().map(|&lot| Change { lot, to: None }).collect();
     let score = trials.make(&changes);
     let theirs: i64 = lots.iter().map(|&l| site.lots[l].off_cart.as_us()).sum();
-    let left = total(score) - theirs - trials.ledger.whole_cart().as_us();
+    let left = total(score) - theirs - trials.ledger.beside_fetching().as_us();
     trials.take_back();
     left
 }
@@ -368,7 +369,10 @@ fn needed(board: &Board, wrongs: &[Wrong]) -> Vec<bool> {
                 all[site.pairs[subject].one as usize] = true;
                 all[site.pairs[subject].other as usize] = true;
             }
-            Scope::Lot => around(board, subject).into_iter().for_each(|l| all[l] = true),
+            Scope::Companions | Scope::Family | Scope::Job | Scope::Growth => {}
+            Scope::Lot | Scope::Place => {
+                around(board, subject).into_iter().for_each(|l| all[l] = true)
+            }
         }
     }
     all

@@ -326,12 +326,8 @@ impl Judged<'_, '_> {
         let lots = 0..self.board.site().lots.len();
         let mut all: Vec<AuditFinding> = lots.filter_map(|l| self.lot(l)).collect();
         all.extend(self.whole_cart());
-        all.extend(words::scattered(self.board).into_iter().map(|what| AuditFinding {
-            item: None,
-            kind: AuditKind::Cost,
-            what,
-            price: Price::ZERO,
-            remedy: None,
+        all.extend(words::ties(self.board, self.ledger).into_iter().map(|(what, price)| {
+            AuditFinding { item: None, kind: AuditKind::Cost, what, price, remedy: None }
         }));
         all.sort_by(|a, b| b.price.cmp(&a.price).then_with(|| a.item.cmp(&b.item)));
         all

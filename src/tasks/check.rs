@@ -7,7 +7,9 @@ use crate::domain::{Face, Workspace};
 use crate::finding::Finding;
 use crate::geometry::Box3;
 use crate::score::{Ledger, broken};
-use crate::site::{Board, Change, Kind, Place, Site, SpaceKind, Touched, best_spots, grip_at};
+use crate::site::{
+    Board, Change, Kind, Place, Site, SpaceKind, Touched, best_spots, posture_at, shared, slices,
+};
 use crate::solve::trial;
 use crate::units::{Length, Mass, Unit, Uses};
 
@@ -165,29 +167,8 @@ pub(crate) fn room(board: &Board) -> Vec<RoomByReach> {
     all
 }
 
-fn slices(site: &Site, b: &Box3) -> Vec<Box3> {
-    let body = &site.body;
-    let mut cuts = vec![b.min[2], b.max[2]];
-    cuts.extend(
-        [body.knee, body.knuckle, body.shoulder, body.overhead_grip]
-            .into_iter()
-            .filter(|c| b.min[2] < *c && *c < b.max[2]),
-    );
-    cuts.sort_unstable();
-    cuts.windows(2)
-        .filter(|w| w[0] < w[1])
-        .map(|w| Box3::new([b.min[0], b.min[1], w[0]], [b.max[0], b.max[1], w[1]]))
-        .collect()
-}
-
 fn zone_of(site: &Site, kind: SpaceKind, face: Face, slice: &Box3) -> Zone {
-    Zone::from(site.body.posture(&grip_at(site, kind, face, slice, slice.middle(2))))
-}
-
-/// The volume that two boxes share, in litres.
-fn shared(a: &Box3, b: &Box3) -> f64 {
-    let along = |k: usize| (a.max[k].min(b.max[k]) - a.min[k].max(b.min[k])).max(Length::ZERO);
-    (0..3).map(|k| along(k).as_mm() / 100.0).product()
+    Zone::from(posture_at(site, kind, face, slice))
 }
 
 /// By volumes and smallest footprints: what cannot be on the cart all at once, whatever the arrangement.

@@ -5,11 +5,13 @@
 mod boards;
 mod extreme;
 mod ground;
+mod growth;
 mod lift;
 mod person;
 mod rolling;
 mod shelf;
 mod stability;
+mod ties;
 
 use crate::domain::{Face, Hazards, Layout, Pose};
 use crate::finding::Finding;
@@ -20,11 +22,13 @@ use crate::units::{Length, Mass, Price, Time, Unit, Uses};
 pub use boards::{BoardLoad, FixingLoad};
 pub use extreme::{Amount, Extreme, Limit, Mark, weighing};
 pub use ground::{Ground, Rect2, StationWays, Walk};
+pub use growth::Growth;
 pub use lift::{Assessed, LIFT_SOURCE, Lift};
 pub use person::{Band, Person};
 pub use rolling::{Before, Door, Push, Rolling};
 pub use shelf::{ShelfHeight, Shelves};
 pub use stability::{CasterTrial, Raise, Stability, Trial};
+pub use ties::{Companions, Family, Job, Missing};
 
 /// Whether a plan may be used as it is.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -417,6 +421,14 @@ pub struct Plan {
     pub left_out: Vec<LeftOut>,
     /// Room kept free.
     pub reserve: Vec<Kept>,
+    /// Room that is to stay free, for anything or for a family.
+    pub growth: Vec<Growth>,
+    /// What is used together.
+    pub companions: Vec<Companions>,
+    /// Families with their faces.
+    pub families: Vec<Family>,
+    /// Jobs with their tours.
+    pub jobs: Vec<Job>,
     /// All surfaces.
     pub surfaces: Vec<SurfaceLoad>,
     /// All shelf boards.

@@ -10,7 +10,6 @@ mod largest;
 mod wishes;
 
 pub use carry::{casters_left, surface_left};
-pub use families::typical;
 pub use largest::{largest, largest_free, volume};
 
 use super::offer::{Fitter, Named, Spot, said};

@@ -6,7 +6,7 @@ use super::standing::{EntryFinding, Standing, standing};
 use super::tell;
 use crate::domain::{Item, Layout, Pose, Workspace};
 use crate::finding::Finding;
-use crate::score::{Score, parts};
+use crate::score::{Part, Score, parts, ties};
 use crate::site::{Board, Place, best_spots};
 use crate::units::{Length, Price, Unit, Uses};
 
@@ -45,6 +45,8 @@ pub struct WhyLot {
     pub price: Price,
     /// The same term by term, in sentences; they add up to the price. Empty off the cart.
     pub terms: Vec<TermPart>,
+    /// What it has a part in besides and what that costs in all: companions, families, jobs. Only what costs something.
+    pub ties: Vec<TermPart>,
     /// The rules that it breaks, or has a part in breaking.
     pub broken: Vec<Broken>,
     /// Why it is off the cart, with the nearest miss; `None` where it is on it.
@@ -172,13 +174,11 @@ fn one(
     let gains = slots.first().filter(|_| first.is_some_and(|o| o.is_gain(before)));
     let told = tell::plan(&fitter.board, &fitter.ledger, workspace);
     let name = &site.items[l.item].name;
-    let terms: Vec<TermPart> = match place {
-        Some(_) => parts(&fitter.board, &fitter.ledger, lot)
-            .into_iter()
-            .map(|p| TermPart { term: p.term, price: p.price, told: p.told })
-            .collect(),
-        None => Vec::new(),
-    };
+    let (mut terms, mut besides) = (Vec::new(), Vec::new());
+    if place.is_some() {
+        terms = told_of(parts(&fitter.board, &fitter.ledger, lot));
+        besides = told_of(ties(&fitter.board, &fitter.ledger, lot));
+    }
     let mut off: Vec<&str> =
         findings.iter().filter(|f| f.item == *name).map(|f| f.what.as_str()).collect();
     if slots.iter().all(|s| !s.displaced.is_empty()) {
@@ -193,12 +193,18 @@ fn one(
         uses: l.uses,
         price: if place.is_some() { lot_price(&fitter.ledger, lot) } else { l.off_cart },
         terms,
+        ties: besides,
         broken: told.worth.broken.into_iter().filter(|b| b.items.contains(name)).collect(),
         off: place.is_none().then(|| off.join("; ")),
         alone: alone(fitter, lot, &slots),
         changes: if fixed { Vec::new() } else { suppositions(workspace, fitter, lot, gains) },
         slots,
     }
+}
+
+fn told_of(parts: Vec<Part>) -> Vec<TermPart> {
+    let told = |p: Part| TermPart { term: p.term, price: p.price, told: p.told };
+    parts.into_iter().map(told).collect()
 }
 
 /// For something off the cart others may leave it: that is told, not advised.

@@ -2,14 +2,14 @@
 
 use super::ground::{demo, planned};
 use crate::support::carts::{self, Size};
-use toolberth::domain::{Bay, Depth, Entry, Face, Item, Layout, Pose, Workspace};
+use toolberth::domain::{Bay, Depth, Entry, Face, Item, Layout, Pose, Workspace, typical};
 use toolberth::finding::Span;
 use toolberth::geometry::Box3;
 use toolberth::report::{json, terminal};
 use toolberth::score::Ledger;
 use toolberth::site::{Board, SpaceKind};
 use toolberth::tasks::room::{
-    MOST_ALIKE, casters_left, largest, largest_free, room, surface_left, typical, volume,
+    MOST_ALIKE, casters_left, largest, largest_free, room, surface_left, volume,
 };
 use toolberth::tasks::standing::standing;
 use toolberth::units::{Length, Mass, Uses};
@@ -144,7 +144,7 @@ fn what_casters_still_take_is_kept_by_the_rules_and_a_little_more_is_not() {
 
 /// Whether casters or tipping break with a point of so many kilograms in the middle of a box.
 fn broken_with(workspace: &Workspace, layout: &Layout, s: usize, at: &Box3, kg: f64) -> bool {
-    let mut item = typical(workspace, &family(workspace)).expect("a family");
+    let mut item = typical(&workspace.items, &family(workspace)).expect("a family");
     item.name = "a weight".to_owned();
     item.weight = Mass::from_kg(kg);
     let mut wider = workspace.clone();
@@ -179,7 +179,7 @@ fn on_the_first_flat_each_wished_family_has_room_for_one_more_with_no_move() {
 
 /// Things of a family as wishes.
 fn wishes(workspace: &Workspace, count: usize) -> Vec<Item> {
-    let one = typical(workspace, &family(workspace)).expect("a family");
+    let one = typical(&workspace.items, &family(workspace)).expect("a family");
     let wish =
         |k: usize| Item { name: format!("wish {k}"), uses: one.uses * (k as i64), ..one.clone() };
     (1..=count).map(wish).collect()
@@ -216,7 +216,7 @@ fn further_things_replayed_on_the_cart_break_nothing() {
     let layout = planned(&workspace);
     let told = room(&workspace, &layout, &[]).expect("the cart is sound");
     for family in &told.families {
-        let one = typical(&workspace, &family.family).expect("a family");
+        let one = typical(&workspace.items, &family.family).expect("a family");
         let mut wider = workspace.clone();
         let mut fuller = layout.clone();
         for (k, (spot, _)) in family.spots.iter().enumerate() {

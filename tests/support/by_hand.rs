@@ -335,20 +335,15 @@ pub fn plan() -> Plan {
     });
     let off = [0, 1].map(|k| (centre[k] - MIDDLE[k]) / HALF[k]);
     let open = [off[0], off[1] - PULLED * REACH / total / HALF[1]];
-    let terms: Vec<(&'static str, Price)> = ["access", "reach", "blocked", "balance"]
-        .into_iter()
-        .map(|t| {
-            (
-                t,
-                placements
-                    .iter()
-                    .flat_map(|p| &p.terms)
-                    .filter(|x| x.term == t)
-                    .map(|x| x.price)
-                    .sum(),
-            )
-        })
-        .collect();
+    let terms: Vec<(&'static str, Price)> = [
+        "access", "reach", "blocked", "balance", "together", "jobs", "family", "sight", "reserve",
+        "wish",
+    ]
+    .into_iter()
+    .map(|t| {
+        (t, placements.iter().flat_map(|p| &p.terms).filter(|x| x.term == t).map(|x| x.price).sum())
+    })
+    .collect();
     let cost: Price = terms.iter().map(|(_, p)| *p).sum();
     let left = Price::from_s((2.0 + 1.0 / 52.0) * 60.0);
     let bound = Price::from_s(cost.as_s() / 2.0);
@@ -404,6 +399,10 @@ pub fn plan() -> Plan {
         loading: Vec::new(),
         earning_least: Vec::new(),
         layout: Layout { entries: all.iter().map(entry).collect(), ..Layout::default() },
+        growth: Vec::new(),
+        companions: Vec::new(),
+        families: Vec::new(),
+        jobs: Vec::new(),
         notes: Vec::new(),
         from_memory: Vec::new(),
         placements,

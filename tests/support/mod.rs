@@ -5,5 +5,6 @@
 
 pub mod by_hand;
 pub mod carts;
+pub mod floor;
 pub mod judge;
 pub mod planner;

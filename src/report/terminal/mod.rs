@@ -18,6 +18,7 @@ mod room;
 mod shelves;
 mod stability;
 mod table;
+mod ties;
 mod verdict;
 mod why;
 mod wrap;
@@ -72,6 +73,9 @@ pub fn plan(plan: &Plan, look: &Look) -> String {
     verdict::cost(&mut page, plan);
     face::all(&mut page, plan);
     shelves::section(&mut page, plan);
+    ties::jobs(&mut page, plan);
+    ties::companions(&mut page, plan);
+    ties::families(&mut page, plan);
     cart::reserve(&mut page, plan);
     extremes::extremes(&mut page, plan);
     cart::casters(&mut page, plan);

@@ -50,6 +50,12 @@ fn place(page: &mut Page, why: &Why, lot: &WhyLot) {
         let text = format!("{} s a week: {}", seconds(term.price), term.told);
         page.named(Ink::Bold, term.term, &text);
     }
+    if !lot.ties.is_empty() {
+        page.paragraph("It has a part in what these cost in all:");
+    }
+    for tie in &lot.ties {
+        page.named(Ink::Bold, tie.term, &format!("{} s a week: {}", seconds(tie.price), tie.told));
+    }
     if let Some(off) = &lot.off {
         page.paragraph(&format!("Why it has no place: {off}."));
     }

@@ -3,7 +3,13 @@
 mod access;
 mod balance;
 mod blocked;
+mod family;
+mod jobs;
 mod reach;
+mod reserve;
+mod sight;
+mod together;
+mod wish;
 
 use super::{Scope, View};
 use crate::site::{Home, Site};
@@ -59,4 +65,10 @@ pub const COSTS: &[CostCard] = &[
     card::<reach::Reach>(),
     card::<blocked::Blocked>(),
     card::<balance::Balance>(),
+    card::<together::Together>(),
+    card::<jobs::Jobs>(),
+    card::<family::Family>(),
+    card::<sight::Sight>(),
+    card::<reserve::Reserve>(),
+    card::<wish::Wish>(),
 ];

@@ -72,10 +72,12 @@ pub trait Rule {
     /// The lots concerned.
     fn lots(view: &View) -> Vec<u32> {
         match Self::SCOPE {
-            Scope::Lot => vec![view.lot as u32],
+            Scope::Lot | Scope::Place => vec![view.lot as u32],
             Scope::Pair => vec![view.two().one, view.two().other],
             Scope::Surface => on_surface(view),
-            Scope::Cart => Vec::new(),
+            Scope::Companions | Scope::Family | Scope::Job | Scope::Growth | Scope::Cart => {
+                Vec::new()
+            }
         }
     }
 }

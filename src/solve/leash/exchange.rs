@@ -44,7 +44,7 @@ pub(super) fn exchange(
 ) -> Vec<Held> {
     let board = Board::with(site, &from.places);
     let ledger = Ledger::new(&board);
-    let own: Vec<i64> = (0..site.lots.len()).map(|l| own_price(&ledger, l)).collect();
+    let own: Vec<i64> = (0..site.lots.len()).map(|l| own_price(site, &ledger, l)).collect();
     let is_new_move = |l: usize| usize::from(old[l].is_some() && old[l] == from.places[l]);
     let worth_a_look = |x: usize, y: usize| {
         let (Some(a), Some(b)) = (&from.places[x], &from.places[y]) else { return false };
@@ -73,10 +73,11 @@ pub(super) fn exchange(
     swaps.into_iter().map(made).collect()
 }
 
-/// What a lot's place costs now.
-fn own_price(ledger: &Ledger, lot: usize) -> i64 {
+/// What a lot's place costs now, and all ties that it has a part in.
+fn own_price(site: &Site, ledger: &Ledger, lot: usize) -> i64 {
     let cards = COSTS.iter().enumerate().filter(|(_, card)| card.scope == Scope::Lot);
-    cards.map(|(c, _)| ledger.cost(c, lot).as_us()).sum()
+    let own = cards.map(|(c, _)| (c, lot)).chain(ledger.ties(site, lot));
+    own.map(|(c, subject)| ledger.cost(c, subject).as_us()).sum()
 }
 
 type Swap = (Score, usize, Place, usize, Place);

@@ -5,7 +5,7 @@ use super::causes::Cause;
 use crate::domain::{Face, Pose, Workspace};
 use crate::physics::body::Posture;
 use crate::score::rule::supported::{FIXINGS, SAG, STATED, STRENGTH};
-use crate::score::{Closure, Ledger, RULES, Scope, parts};
+use crate::score::{COSTS, Closure, Ledger, RULES, Scope, parts, subject};
 use crate::site::{Board, CaseKind, Change, Plank, Site, Span};
 use crate::units::{Length, Mass, Price, Unit, Uses, show_length, show_mass, show_uses};
 
@@ -205,28 +205,28 @@ pub(super) fn at_wall(board: &Board, ledger: &Ledger, workspace: &Workspace) -> 
     all
 }
 
-/// Families that are kept on several faces.
-pub(super) fn scattered(board: &Board) -> Vec<String> {
+/// Families on so many faces that it is hard to remember where their things are, with what that costs; companions that
+/// are apart and jobs that lead round several faces, where they cost enough to be worth a word.
+pub(super) fn ties(board: &Board, ledger: &Ledger) -> Vec<(String, Price)> {
     let site = board.site();
-    let mut families: Vec<&str> = site.items.iter().filter_map(|i| i.family.as_deref()).collect();
-    families.sort_unstable();
-    families.dedup();
     let mut all = Vec::new();
-    for family in families {
-        let mut faces: Vec<Face> = (0..site.lots.len())
-            .filter(|&l| site.items[site.lots[l].item].family.as_deref() == Some(family))
-            .filter_map(|l| board.space_of(l).map(|s| site.spaces[s].face))
-            .collect();
-        faces.sort_unstable();
-        faces.dedup();
-        if faces.len() >= SCATTERED {
-            let names: Vec<&str> = faces.iter().map(|f| f.name()).collect();
-            all.push(format!(
-                "the family {family} is scattered over {} faces ({}); one or two are easier to remember (common practice, no source)",
-                faces.len(),
-                names.join(", ")
-            ));
-        }
+    for (c, card) in COSTS.iter().enumerate() {
+        let (subjects, family) = match card.scope {
+            Scope::Companions => (site.ties.companions.len(), false),
+            Scope::Family => (site.ties.families.len(), true),
+            Scope::Job => (site.ties.jobs.len(), false),
+            _ => continue,
+        };
+        let worth = |n: &usize| match family {
+            true => ledger.tally().family(*n).count() >= SCATTERED,
+            false => ledger.cost(c, *n) >= WORTH,
+        };
+        all.extend((0..subjects).filter(worth).map(|n| {
+            let part = subject(board, ledger, c, n);
+            let easier = "; one or two are easier to remember (common practice, no source)";
+            let easier = if family { easier } else { "" };
+            (format!("{}: {}{easier}", card.name, part.told), part.price)
+        }));
     }
     all
 }

@@ -14,6 +14,7 @@ mod placement;
 mod reserve;
 mod rolling;
 mod stability;
+mod ties;
 
 use super::outcome::{Bound, Effort, LeftOut, Plan, Solid, Start, Status, SurfaceLoad, Worth};
 use crate::domain::{Hand, Layout, ShelfEntry, Workspace};
@@ -37,7 +38,7 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         (true, false) => Status::Partial,
         (true, true) => Status::Complete,
     };
-    let reserve = reserve::keep(board, workspace, &placements);
+    let reserve = reserve::keep(board, ledger, workspace);
     let casters = reserve.casters;
     let tips = mass::tips(board);
     let loading = loading::loading(board, &order, &placements);
@@ -75,6 +76,10 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         left_out,
         placements,
         reserve: reserve.kept,
+        growth: reserve::growth(board, ledger),
+        companions: ties::companions(board, ledger),
+        families: ties::families(board, ledger),
+        jobs: ties::jobs(board, ledger),
         surfaces: surfaces(board),
         solids: solids(board),
         start: Start { cost: Price::ZERO, off_cart: Price::ZERO, broken: 0, same_items: false },

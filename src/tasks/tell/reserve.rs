@@ -4,14 +4,12 @@
 //! for, of the family's typical size, mass and use, where it breaks no rule.
 
 use super::mass;
-use crate::domain::{Item, Workspace};
+use crate::domain::{Item, Workspace, typical};
 use crate::finding::Finding;
-use crate::site::{Board, Change};
-use crate::tasks::check;
+use crate::score::{COSTS, Ledger, Part, Scope, subject};
+use crate::site::{Board, Change, For, Near, Wanted};
 use crate::tasks::offer::Fitter;
-use crate::tasks::outcome::{CasterLoad, Kept, Placement, Zone};
-use crate::tasks::room::typical;
-use crate::units::Share;
+use crate::tasks::outcome::{CasterLoad, Growth, Kept, Zone};
 
 /// What is kept, and what is to be said about it.
 pub(super) struct Reserve {
@@ -24,10 +22,10 @@ pub(super) struct Reserve {
 }
 
 /// Keeps the room that the shop file asks for.
-pub(super) fn keep(board: &Board, workspace: &Workspace, placements: &[Placement]) -> Reserve {
+pub(super) fn keep(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Reserve {
     let mut reserve =
         Reserve { kept: Vec::new(), casters: mass::casters(board), notes: Vec::new() };
-    reserve.notes.extend(share(board, workspace, placements));
+    reserve.notes.extend(growth(board, ledger).into_iter().map(|g| Finding::note(g.told)));
     let wanted = wanted(workspace);
     if wanted.is_empty() {
         return reserve;
@@ -48,7 +46,7 @@ pub(super) fn keep(board: &Board, workspace: &Workspace, placements: &[Placement
 fn wanted(workspace: &Workspace) -> Vec<Item> {
     let families = workspace.shop.reserve.families.iter();
     families
-        .filter_map(|(family, n, _)| Some((typical(workspace, family)?, *n)))
+        .filter_map(|(family, n, _)| Some((typical(&workspace.items, family)?, *n)))
         .flat_map(|(item, n)| {
             (1..=n).map(move |k| Item {
                 name: format!("room for {}, thing {k}", item.name),
@@ -91,22 +89,20 @@ fn fill(casters: &mut [CasterLoad], filled: Vec<CasterLoad>) {
     }
 }
 
-/// How much of the room in easy and bend reach is to stay free, and how much is.
-fn share(board: &Board, workspace: &Workspace, placements: &[Placement]) -> Option<Finding> {
-    let share = workspace.shop.reserve.share;
-    if share <= Share::ZERO {
-        return None;
-    }
-    let near = |zone: Zone| zone <= Zone::Bend;
-    let all: f64 = check::room(board).iter().filter(|r| near(r.zone)).map(|r| r.litres).sum();
-    let taken: f64 = placements
-        .iter()
-        .filter(|p| near(p.zone) && !matches!(p.surface.as_str(), "panel" | "bench"))
-        .map(|p| p.space.litres())
-        .sum();
-    let (asked, free) = (all * share.as_fraction(), (all - taken).max(0.0));
-    let short = if free < asked { ", which is too little" } else { "" };
-    Some(Finding::note(format!(
-        "of {all:.0} litres in easy and bend reach {asked:.0} are to stay free for growth; {free:.0} are free{short}"
-    )))
+/// Room that is to stay free, and how much of it is.
+pub(super) fn growth(board: &Board, ledger: &Ledger) -> Vec<Growth> {
+    let site = board.site();
+    let card = COSTS.iter().position(|c| c.scope == Scope::Growth);
+    let one = |(n, wanted): (usize, &Wanted)| {
+        let (family, zone) = match &wanted.what {
+            For::Anything(Near::Easy) => (None, Some(Zone::Easy)),
+            For::Anything(Near::Bend) => (None, Some(Zone::Bend)),
+            For::Family(f, _) => (Some(site.ties.families[*f].name.clone()), None),
+        };
+        let Part { price, told, .. } = subject(board, ledger, card?, n);
+        let litres = |volume: i64| volume as f64 / 1e6;
+        let free = litres(ledger.tally().free(site, &wanted.what));
+        Some(Growth { family, zone, wanted: litres(wanted.volume), free, price, told })
+    };
+    site.growth.wanted.iter().enumerate().filter_map(one).collect()
 }

@@ -36,7 +36,7 @@ pub fn plain() -> Shop {
         },
         reserve: Reserve { share: Share::ZERO, families: Vec::new() },
         jobs: Vec::new(),
-        rates: Rates { roll_out: Time::s(30), elsewhere: Time::s(60), look_for: Time::s(2) },
+        rates: Rates::default(),
         clearance: Length::mm(25),
         forces: Forces::default(),
     }
@@ -61,7 +61,25 @@ pub fn shop(dice: &mut Dice, made: &Carcass, items: &[Item]) -> Shop {
     shop.jobs.extend(dice.perhaps(25, |d| job(d, items)));
     shop.rates.roll_out = Time::s(dice.one(&[30, 30, 45]));
     shop.clearance = Length::mm(dice.one(&[25, 25, 0, 40]));
+    for n in 0..dice.whole(0, 2) {
+        let name = format!("job {}", n + 1);
+        shop.jobs.push(Job { name, ..job(dice, items) });
+    }
+    if dice.luck(30) {
+        rates(dice, &mut shop.rates);
+    }
     shop
+}
+
+/// Rates that somebody chose, nought among them.
+fn rates(dice: &mut Dice, rates: &mut Rates) {
+    let any = |dice: &mut Dice, usual: f64| Time::from_s(usual * dice.one(&[0.0, 0.25, 4.0]));
+    rates.together = any(dice, 3.0);
+    rates.family = any(dice, 5.0);
+    rates.jobs = any(dice, 1.0);
+    rates.sight = any(dice, 1.0);
+    rates.reserve = any(dice, 1.0);
+    rates.wish = any(dice, 5.0);
 }
 
 /// One to three places of work, each with some faces at a wall but never the one worked from.

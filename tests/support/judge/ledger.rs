@@ -19,7 +19,8 @@ impl Case<'_> {
         self.expect(!negative && self.plan.handling >= Price::ZERO, || {
             "a term under nought".to_owned()
         });
-        for name in ["access", "reach", "blocked", "balance"] {
+        let further = ["together", "jobs", "family", "sight", "reserve", "wish"];
+        for name in ["access", "reach", "blocked", "balance"].into_iter().chain(further) {
             let there = worth.terms.iter().filter(|(t, _)| *t == name).count();
             self.expect(there == 1, || format!("term {name} is told {there} times"));
         }
@@ -175,6 +176,6 @@ impl Case<'_> {
     }
 }
 
-fn term(worth: &Worth, name: &str) -> Price {
+pub(super) fn term(worth: &Worth, name: &str) -> Price {
     worth.terms.iter().filter(|(t, _)| *t == name).map(|(_, p)| *p).sum()
 }

@@ -12,7 +12,10 @@ mod lifting;
 mod room;
 mod rules;
 mod site;
+mod spots;
 mod statics;
+mod ties;
+mod tours;
 mod ways;
 
 pub use room::{better_left_out, overlooked};
@@ -44,6 +47,8 @@ pub fn judge(workspace: &Workspace, plan: &Plan) -> Vec<String> {
     case.lifts();
     case.at_hand();
     case.sums();
+    case.ties();
+    case.spots();
     case.start_and_bound();
     case.verdict();
     case.complaints
