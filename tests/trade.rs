@@ -11,9 +11,9 @@ use toolberth::domain::{Bay, Depth, Face, Item, Overhang, Panel, Workspace};
 use toolberth::files;
 use toolberth::finding::Span;
 use toolberth::solve::{Settings, Watch};
-use toolberth::tasks::outcome::{Placement, Plan, Status, Zone};
+use toolberth::tasks::outcome::{Companions, Family, Placement, Plan, Status, Zone};
 use toolberth::tasks::plan::plan;
-use toolberth::units::{Length, Mass, Unit, Uses};
+use toolberth::units::{Length, Mass, Price, Time, Unit, Uses};
 
 /// A plan of a demo at normal effort.
 fn demo(name: &str) -> Plan {
@@ -102,6 +102,49 @@ fn heavy_things_live_low() {
     let weighed = all.iter().map(|p| p.weight.as_kg() * p.grip_height.as_mm()).sum::<f64>() / mass;
     let plain = mean(all.iter().map(|p| p.grip_height.as_mm()));
     assert!(weighed <= plain, "grips at {weighed:.0} mm by mass, at {plain:.0} mm by number");
+}
+
+/// Common practice, no source: what is used together lives together.
+#[test]
+fn nearly_all_companions_share_a_face() {
+    let pairs: Vec<&Companions> = HALL.companions.iter().filter(|c| c.on_cart()).collect();
+    let apart: Vec<&str> =
+        pairs.iter().filter(|c| !c.share_a_face()).map(|c| c.told.as_str()).collect();
+    assert!(pairs.len() >= 10, "{} pairs", pairs.len());
+    assert!(apart.len() * 10 <= pairs.len(), "{} of {}: {apart:?}", apart.len(), pairs.len());
+}
+
+/// On how many sides of the cart its families stand, all together.
+fn sides(plan: &Plan) -> usize {
+    let of = |f: &Family| f.faces.iter().filter(|(face, _)| *face != Face::Top).count();
+    plan.families.iter().map(of).sum()
+}
+
+/// Common practice, no source: a family has a corner of its own, where that is worth anything.
+#[test]
+fn with_the_family_rate_a_family_stands_on_fewer_faces() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("demo-data/village-hall");
+    let mut workspace = files::load(&folder).workspace.expect("the demo can be read");
+    workspace.shop.rates.family = Time::ZERO;
+    let without = plan(&workspace, &Settings::default(), &Watch::default()).expect("it is sound");
+    let term = |plan: &Plan| {
+        plan.worth.terms.iter().find(|(name, _)| *name == "family").map(|(_, price)| *price)
+    };
+    assert_eq!(term(&without), Some(Price::ZERO));
+    let (with, without) = (sides(&HALL), sides(&without));
+    assert!(with < without, "{with} sides with the rate, {without} without");
+}
+
+/// Common practice, no source: finishes and what cleans up after them have a face to themselves, away from the work.
+#[test]
+fn finishing_and_cleaning_share_a_face_that_is_not_that_of_the_work() {
+    let faces = |name: &str| -> Vec<Face> {
+        let family = HALL.families.iter().find(|f| f.name == name).expect("it is on the cart");
+        family.faces.iter().map(|(face, _)| *face).collect()
+    };
+    let (finish, cleaning) = (faces("finish"), faces("cleaning"));
+    let shared = finish.iter().any(|f| *f != Face::Front && cleaning.contains(f));
+    assert!(shared, "finish on {finish:?}, cleaning on {cleaning:?}");
 }
 
 /// Common practice, no source: a cart built for its tools holds them all, safely.

@@ -199,12 +199,12 @@ impl Default for Rates {
             roll_out: Time::s(30),
             elsewhere: Time::s(60),
             look_for: Time::s(2),
-            together: Time::s(3),
+            together: Time::s(5),
             family: Time::s(5),
             jobs: Time::s(1),
             sight: Time::s(1),
             reserve: Time::s(1),
-            wish: Time::s(5),
+            wish: Time::s(10),
         }
     }
 }
