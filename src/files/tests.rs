@@ -146,21 +146,22 @@ fn every_starter_can_be_included_by_name() {
 
 #[test]
 fn keys_not_priced_yet_are_noted_once_each() {
-    let folder = tempfile::tempdir().expect("a temporary folder");
-    let thing = |name: &str| {
-        format!(
-            "  - {{name: {name}, size: [1, 1, 1], weight: 1, use: 1, hands: 1, with: [a], family: f}}\n"
-        )
+    let notes = |hands: u32| -> Vec<String> {
+        let folder = tempfile::tempdir().expect("a temporary folder");
+        let thing = |name: &str| {
+            format!(
+                "  - {{name: {name}, size: [1, 1, 1], weight: 1, use: 1, hands: {hands}, with: [a]}}\n"
+            )
+        };
+        let items = format!("items:\n{}{}", thing("a"), thing("b"));
+        fs::write(folder.path().join("carcass.yaml"), CARCASS).expect("written");
+        fs::write(folder.path().join("inventory.yaml"), items).expect("written");
+        load(folder.path()).findings.into_iter().map(|f| f.text).collect()
     };
-    fs::write(folder.path().join("carcass.yaml"), CARCASS).expect("written");
-    fs::write(
-        folder.path().join("inventory.yaml"),
-        format!("items:\n{}{}", thing("a"), thing("b")),
-    )
-    .expect("written");
-    let notes: Vec<String> = load(folder.path()).findings.into_iter().map(|f| f.text).collect();
-    assert_eq!(notes.iter().filter(|n| n.starts_with("`with`")).count(), 1, "{notes:?}");
-    assert!(!notes.iter().any(|n| n.starts_with("`hands")));
+    let two = notes(2);
+    assert_eq!(two.iter().filter(|n| n.starts_with("`hands")).count(), 1, "{two:?}");
+    assert!(!two.iter().any(|n| n.starts_with("`with")), "companions are priced: {two:?}");
+    assert!(!notes(1).iter().any(|n| n.starts_with("`hands")));
 }
 
 #[test]
