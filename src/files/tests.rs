@@ -145,23 +145,17 @@ fn every_starter_can_be_included_by_name() {
 }
 
 #[test]
-fn keys_not_priced_yet_are_noted_once_each() {
-    let notes = |hands: u32| -> Vec<String> {
-        let folder = tempfile::tempdir().expect("a temporary folder");
-        let thing = |name: &str| {
-            format!(
-                "  - {{name: {name}, size: [1, 1, 1], weight: 1, use: 1, hands: {hands}, with: [a]}}\n"
-            )
-        };
-        let items = format!("items:\n{}{}", thing("a"), thing("b"));
-        fs::write(folder.path().join("carcass.yaml"), CARCASS).expect("written");
-        fs::write(folder.path().join("inventory.yaml"), items).expect("written");
-        load(folder.path()).findings.into_iter().map(|f| f.text).collect()
-    };
-    let two = notes(2);
-    assert_eq!(two.iter().filter(|n| n.starts_with("`hands")).count(), 1, "{two:?}");
-    assert!(!two.iter().any(|n| n.starts_with("`with")), "companions are priced: {two:?}");
-    assert!(!notes(1).iter().any(|n| n.starts_with("`hands")));
+fn companions_families_wishes_and_jobs_are_priced() {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let item = "{name: a, size: [1, 1, 1], weight: 1, use: 1, with: [b], family: f, prefer: front}";
+    let items =
+        format!("items:\n  - {item}\n  - {{name: b, size: [1, 1, 1], weight: 1, use: 1}}\n");
+    fs::write(folder.path().join("carcass.yaml"), CARCASS).expect("written");
+    fs::write(folder.path().join("inventory.yaml"), items).expect("written");
+    let shop = "jobs: [{name: j, items: [a], use: 1}]\nreserve: {share: 10%, families: {f: 1}}\n";
+    fs::write(folder.path().join("shop.yaml"), shop).expect("written");
+    let notes: Vec<String> = load(folder.path()).findings.into_iter().map(|f| f.text).collect();
+    assert!(!notes.iter().any(|n| n.contains("not priced")), "{notes:?}");
 }
 
 #[test]

@@ -197,7 +197,11 @@ impl Case<'_> {
                 let mut slice = space.inside;
                 (slice[0][2], slice[1][2]) = (from, to);
                 let middle = Length::nm((from + to) / 2);
-                let zone = match body.posture(&Grip { height: middle, depth: Length::nm(depth), sill: Length::nm(from) }) {
+                let zone = match body.posture(&Grip {
+                    height: middle,
+                    depth: Length::nm(depth),
+                    sill: Length::nm(from),
+                }) {
                     Posture::Easy => 0,
                     Posture::Bend => 1,
                     _ => continue,
