@@ -1,5 +1,6 @@
 //! Finding things: by name, by what is in them, by family; and what is shown and printed.
 
+use super::drawings::titles;
 use super::shading;
 use crate::report::sheet::Sheet;
 use crate::tasks::outcome::Plan;
@@ -11,7 +12,7 @@ pub fn bar(plan: &Plan, sheets: &[Sheet]) -> Markup {
     html! {
         div.bar {
             (search(plan))
-            (parts(sheets))
+            (parts(plan, sheets))
             (choices())
             (shading::legend(plan))
         }
@@ -41,7 +42,7 @@ fn families(plan: &Plan) -> BTreeSet<&str> {
 }
 
 /// The parts of the page, in their order.
-fn parts(sheets: &[Sheet]) -> Markup {
+fn parts(plan: &Plan, sheets: &[Sheet]) -> Markup {
     const LISTS: [(&str, &str); 8] = [
         ("cost", "Cost"),
         ("where", "Where everything is"),
@@ -55,7 +56,7 @@ fn parts(sheets: &[Sheet]) -> Markup {
     html! {
         nav aria-label="Drawings and lists" {
             ul {
-                @for sheet in sheets { li { a href={ "#" (sheet.id) } { (sheet.title) } } }
+                @for (sheet, title) in sheets.iter().zip(titles(plan, sheets)) { li { a href={ "#" (sheet.id) } { (title) } } }
                 @for (id, name) in LISTS { li { a href={ "#" (id) } { (name) } } }
             }
         }

@@ -28,7 +28,7 @@ pub fn page(plan: &Plan, sheets: &[Sheet]) -> String {
         main #main {
             (top::verdict(plan))
             (shading::hatchings())
-            (drawings::drawings(sheets))
+            (drawings::drawings(plan, sheets))
             div #lists {
                 (top::reckoning(plan))
                 (lists::lists(plan))
