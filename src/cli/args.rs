@@ -38,7 +38,7 @@ pub enum Command {
         workspace: Workspace,
         #[command(flatten)]
         search: Search,
-        /// Write layout.yaml and report.txt into this folder
+        /// Write layout.yaml, report.txt, cart.html and drawings.pdf into this folder
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
         /// Let --out replace files that are there already
@@ -61,7 +61,7 @@ pub enum Command {
         /// Move at most so many things, instead of as many as pay best
         #[arg(long, value_name = "N")]
         most_moves: Option<usize>,
-        /// Write layout.yaml and report.txt into this folder
+        /// Write layout.yaml, report.txt, cart.html and drawings.pdf into this folder
         #[arg(long, value_name = "DIR")]
         out: Option<PathBuf>,
         /// Let --out replace files that are there already

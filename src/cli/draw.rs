@@ -5,7 +5,7 @@ use super::output::{WriteError, in_the_way, print, write_all};
 use super::{Exit, living, run};
 use crate::finding::Finding;
 use crate::report::drawing::drawings;
-use crate::report::sheet::{self, Sheet};
+use crate::report::sheet::{self, Sheet, Size};
 use crate::report::{json, page};
 use crate::tasks;
 use crate::tasks::outcome::Plan;
@@ -13,6 +13,18 @@ use std::path::Path;
 
 /// A file to be written: its name and what is in it.
 pub(super) type File = (String, Vec<u8>);
+
+/// The page for a browser.
+pub(super) const PAGE: &str = "cart.html";
+/// All sheets in one document.
+pub(super) const DOCUMENT: &str = "drawings.pdf";
+
+/// What goes with a plan that is written: the page and the document, on the paper of the user's units.
+pub(super) fn with_plan(plan: &Plan) -> Vec<File> {
+    let size = if plan.units.imperial() { Size::Letter } else { Size::A4 };
+    let sheets = drawings(plan, size);
+    [Format::Html, Format::Pdf].iter().flat_map(|format| files(plan, &sheets, *format)).collect()
+}
 
 /// Writes the drawings of a layout.
 pub fn draw(
@@ -56,8 +68,8 @@ pub(super) fn files(plan: &Plan, sheets: &[Sheet], format: Format) -> Vec<File> 
             let one = |s: &Sheet| (format!("{}.svg", s.id), sheet::svg(s).into_bytes());
             sheets.iter().map(one).collect()
         }
-        Format::Html => vec![("cart.html".to_owned(), page::page(plan, sheets).into_bytes())],
-        Format::Pdf => vec![("drawings.pdf".to_owned(), sheet::pdf(sheets, &plan.name))],
+        Format::Html => vec![(PAGE.to_owned(), page::page(plan, sheets).into_bytes())],
+        Format::Pdf => vec![(DOCUMENT.to_owned(), sheet::pdf(sheets, &plan.name))],
         Format::Png => pictures(sheets),
     }
 }

@@ -161,7 +161,7 @@ pub(super) fn would_overwrite(
     overwrite: bool,
 ) -> Result<bool, WriteError> {
     if let Some(folder) = out.filter(|_| !overwrite) {
-        let there = in_the_way(folder, &[LAYOUT, REPORT]);
+        let there = in_the_way(folder, &[LAYOUT, REPORT, draw::PAGE, draw::DOCUMENT]);
         if !there.is_empty() {
             refuse(at, &[already(&there)])?;
             return Ok(true);
@@ -181,5 +181,8 @@ pub(super) fn write_plan(folder: &Path, plan: &Plan) -> Result<(), WriteError> {
     let head = format!("Where everything lives on {}, planned with seed {}.", plan.name, plan.seed);
     let layout = write_layout(&plan.layout, plan.units, &head);
     let report = terminal::plan(plan, &Look { width: PAPER, colour: Colour::Plain, ascii: false });
-    write_all(folder, &[(LAYOUT, &layout), (REPORT, &report)])
+    let mut files =
+        vec![(LAYOUT.to_owned(), layout.into_bytes()), (REPORT.to_owned(), report.into_bytes())];
+    files.extend(draw::with_plan(plan));
+    write_all(folder, &files)
 }
