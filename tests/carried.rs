@@ -58,8 +58,9 @@ const PLYWOOD: &str = "board: {material: plywood, thickness: 15}";
 
 /// A case of so many kilograms on the shelf, so far from its left end.
 fn case_at(board: &str, shelf: &str, kilograms: f64, at: i64) -> Workspace {
-    let item =
-        format!("  - {{name: case, size: [200, 200, 100], weight: {kilograms} kg, use: weekly}}\n");
+    let item = format!(
+        "  - {{name: case, size: [200, 200, 100], weight: {kilograms} kg, use: weekly, keep: [stand]}}\n"
+    );
     let place =
         format!("  - {{item: case, face: front, bay: bay, surface: shelf 1, at: [{at}, 0]}}\n");
     cart(board, shelf, "", &item, &place)
