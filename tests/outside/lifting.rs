@@ -665,7 +665,6 @@ fn the_limit_of_the_index_can_be_lowered() {
     assert!(broken("lifting_limit: 1.08", "hands: 2"));
     assert!(!broken("lifting_limit: 1.08", "hands: 1"));
     assert!(!broken("lifting_limit: 1.08", "hands: 2, fetched: false"));
-    assert!(!broken("lifting_limit: 1.08, seated: true", "hands: 2"));
 }
 
 const CART: &str = "units: mm
