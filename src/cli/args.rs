@@ -96,17 +96,17 @@ pub enum Command {
     Draw {
         #[command(flatten)]
         workspace: Workspace,
-        /// The folder for the drawings
+        /// The folder for the drawings; without it the faces are drawn in the terminal
         #[arg(long, value_name = "DIR")]
-        out: PathBuf,
+        out: Option<PathBuf>,
         /// What to write
-        #[arg(long, value_enum, default_value_t = Format::Html)]
+        #[arg(long, value_enum, default_value_t = Format::Html, requires = "out")]
         format: Format,
         /// The size of the sheets
-        #[arg(long, value_enum, default_value_t = PaperArg::A4)]
+        #[arg(long, value_enum, default_value_t = PaperArg::A4, requires = "out")]
         paper: PaperArg,
         /// Replace files that are there already
-        #[arg(long)]
+        #[arg(long, requires = "out")]
         overwrite: bool,
     },
     /// Tell what to build and drill so that every tool hangs and stands, with templates, labels and a card

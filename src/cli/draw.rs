@@ -6,7 +6,7 @@ use super::{Exit, living, run};
 use crate::finding::Finding;
 use crate::report::drawing::drawings;
 use crate::report::sheet::{self, Sheet, Size};
-use crate::report::{json, page};
+use crate::report::{json, page, terminal};
 use crate::tasks;
 use crate::tasks::outcome::Plan;
 use std::path::Path;
@@ -26,10 +26,10 @@ pub(super) fn with_plan(plan: &Plan) -> Vec<File> {
     [Format::Html, Format::Pdf].iter().flat_map(|format| files(plan, &sheets, *format)).collect()
 }
 
-/// Writes the drawings of a layout.
+/// Writes the drawings of a layout into a folder, or draws its faces in the terminal where none is named.
 pub fn draw(
     at: &Workspace,
-    out: &Path,
+    out: Option<&Path>,
     format: Format,
     paper: PaperArg,
     overwrite: bool,
@@ -50,6 +50,14 @@ pub fn draw(
         }
     };
     let sheets = drawings(&drawn.plan, paper.into());
+    let exit = living::exit(&drawn.plan, drawn.findings.len(), &lived.findings);
+    let Some(out) = out else {
+        let text = match at.json {
+            true => json::drawn(&sheets, &[]),
+            false => terminal::faces(&drawn.plan, &run::look(at)),
+        };
+        return print(&text).map(|()| exit);
+    };
     let files = files(&drawn.plan, &sheets, format);
     if !overwrite && refused(at, out, &files)? {
         return Ok(Exit::Wrong);
@@ -57,8 +65,7 @@ pub fn draw(
     write_all(out, &files)?;
     let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
     let text = if at.json { json::drawn(&sheets, &names) } else { told(out, &names) };
-    print(&text)?;
-    Ok(living::exit(&drawn.plan, drawn.findings.len(), &lived.findings))
+    print(&text).map(|()| exit)
 }
 
 /// The files of one format.

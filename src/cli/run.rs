@@ -37,7 +37,7 @@ pub fn run(args: &Args) -> Result<Exit, WriteError> {
         Command::Why { workspace, item } => living::why(workspace, item),
         Command::Compare { workspace, a, b } => living::compare(workspace, a, b),
         Command::Draw { workspace, out, format, paper, overwrite } => {
-            draw::draw(workspace, out, *format, *paper, *overwrite)
+            draw::draw(workspace, out.as_deref(), *format, *paper, *overwrite)
         }
         Command::FitOut { workspace, paper } => fitting::fit_out(workspace, paper),
         Command::Completions { shell } => {

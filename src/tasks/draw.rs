@@ -22,6 +22,7 @@ pub struct Drawn {
 /// # Errors
 /// Every way in which the carcass contradicts itself.
 pub fn draw(workspace: &Workspace, layout: &Layout) -> Result<Drawn, Vec<Finding>> {
+    let workspace = &workspace.as_stands(&layout.shelves);
     let stands = standing(workspace, layout)?;
     let board = Board::with(&stands.site, &stands.places);
     let ledger = Ledger::new(&board);

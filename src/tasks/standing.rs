@@ -55,11 +55,12 @@ struct Asked {
     surfaces: Vec<usize>,
 }
 
-/// Reads a layout as it stands, in a workspace whose shelves are where the layout has them.
+/// Reads a layout as it stands, with the shelves where it has them.
 ///
 /// # Errors
 /// Every way in which the carcass contradicts itself.
 pub fn standing(workspace: &Workspace, layout: &Layout) -> Result<Standing, Vec<Finding>> {
+    let workspace = &workspace.as_stands(&layout.shelves);
     let blank = Site::new(workspace)?;
     let mut findings = Vec::new();
     let asked = entries::understand(&blank, layout, &mut findings);

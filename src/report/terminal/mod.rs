@@ -66,6 +66,14 @@ impl Default for Look {
     }
 }
 
+/// The faces of a cart, drawn and listed; ending with a line break.
+pub fn faces(plan: &Plan, look: &Look) -> String {
+    let mut page = Page::new(*look);
+    page.heading(page::Ink::Bold, &plan.name);
+    face::all(&mut page, plan);
+    page.finish()
+}
+
 /// The whole report of a plan, ending with a line break.
 pub fn plan(plan: &Plan, look: &Look) -> String {
     let mut page = Page::new(*look);
