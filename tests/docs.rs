@@ -60,6 +60,26 @@ fn the_readme_quotes_what_the_program_prints() {
     keeps_up(README, &[quotes().as_slice(), &tables].concat());
 }
 
+/// The picture of the README, made as the README says.
+#[test]
+fn the_picture_in_the_readme_is_the_sheet_that_draw_makes() {
+    let folder = demos();
+    let hall = "demo-data/village-hall";
+    for typed in
+        [&["plan", hall, "--out", hall][..], &["draw", hall, "--out", "sheets", "--format", "svg"]]
+    {
+        let ran = program(typed).current_dir(folder.path()).output().expect("the program starts");
+        assert_eq!(ran.status.code(), Some(0), "{typed:?}");
+    }
+    let fresh = fs::read_to_string(folder.path().join("sheets/front.svg")).expect("a sheet");
+    let shown = root().join(hall).join("front.svg");
+    if std::env::var_os("TOOLBERTH_WRITE").is_some_and(|v| v == "1") {
+        fs::write(&shown, &fresh).expect("the picture can be written");
+    }
+    let stale = fs::read_to_string(&shown).unwrap_or_default();
+    assert!(stale == fresh, "{} is stale (TOOLBERTH_WRITE=1 mends)", shown.display());
+}
+
 #[test]
 fn the_guide_names_every_room_and_every_test() {
     keeps_up(GUIDE, &[("rooms", rooms()), ("tests", tests())]);
@@ -79,8 +99,18 @@ struct Quote {
 
 const PROPS: &str = "demo-data/prop-shop";
 
+const BUILD: &str = "demo-data/new-build";
+const FITTED: &[(&str, &str)] = &[
+    ("Fitting out", ""),
+    ("for   ", "thinner"),
+    ("slide rails ", "long level"),
+    ("Mounting list", "hole"),
+    ("hole  ", "front / port"),
+    ("left / rail board: ", "   3"),
+];
+
 /// In this order in one folder: `compare` reads what `replan` wrote.
-const QUOTES: [Quote; 7] = [
+const QUOTES: [Quote; 9] = [
     Quote {
         block: "result",
         typed: &[&["plan", "demo-data/village-hall"]],
@@ -121,6 +151,16 @@ const QUOTES: [Quote; 7] = [
         parts: &[("wood glue:", "• blocked"), ("where  ", "front"), ("nobody: it is", "front")],
     },
     Quote {
+        block: "shelves",
+        typed: &[&["plan", BUILD]],
+        parts: &[("boathouse cart", ""), ("Shelves to set", "")],
+    },
+    Quote {
+        block: "fit-out",
+        typed: &[&["plan", BUILD, "--out", BUILD], &["fit-out", BUILD]],
+        parts: FITTED,
+    },
+    Quote {
         block: "compare",
         typed: &[
             &["plan", PROPS, "--effort", "quick", "--out", "anew"],
@@ -132,13 +172,19 @@ const QUOTES: [Quote; 7] = [
 
 /// The blocks, from the demonstration carts in a folder of their own.
 fn quotes() -> Vec<(&'static str, String)> {
+    let folder = demos();
+    QUOTES.iter().map(|quote| (quote.block, quoted(quote, folder.path()))).collect()
+}
+
+/// The demonstration carts in a folder of their own.
+fn demos() -> Folder {
     let folder = Folder::empty();
     for path in files_below(&root().join("demo-data"), ".yaml") {
         let copy = folder.path().join(path.strip_prefix(root()).expect("it is below the root"));
         fs::create_dir_all(copy.parent().expect("it is in a folder")).expect("it can be made");
         fs::copy(&path, copy).expect("it can be copied");
     }
-    QUOTES.iter().map(|quote| (quote.block, quoted(quote, folder.path()))).collect()
+    folder
 }
 
 /// The commands of a quote, run one after the other, and the quoted parts of what the last one prints.

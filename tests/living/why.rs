@@ -70,7 +70,7 @@ fn taken(layout: &Layout, named: &Named, slot: &Slot) -> Layout {
         .collect();
     entries.push(entry(named, &slot.spot));
     entries.extend(slot.displaced.iter().filter_map(|(n, to)| Some(entry(n, to.as_ref()?))));
-    Layout { entries, ..Layout::default() }
+    Layout { entries, ..layout.clone() }
 }
 
 /// The score of a layout and what is broken in it.
@@ -94,7 +94,7 @@ fn made_room(layout: &Layout, slot: &Slot) -> Layout {
     };
     Layout {
         entries: layout.entries.iter().map(|e| moved(e).unwrap_or(e.clone())).collect(),
-        ..Layout::default()
+        ..layout.clone()
     }
 }
 

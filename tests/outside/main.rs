@@ -12,11 +12,12 @@ mod fasteners;
 mod hazards;
 mod lifting;
 mod motions;
+mod page;
 mod rolling;
 mod solver;
 mod statics;
 
-use check::{Topic, by_formula, summary};
+use check::{Status, Topic, by_formula, summary};
 
 /// Every topic, one file each.
 fn topics() -> Vec<Topic> {
@@ -57,4 +58,22 @@ fn no_formula_is_without_three_checks() {
     let topics = topics();
     let few: Vec<_> = by_formula(&topics).into_iter().filter(|(_, n)| *n < 3).collect();
     assert!(few.is_empty(), "{few:?}");
+}
+
+#[test]
+fn the_guide_lists_every_check() {
+    page::keeps_up(&topics());
+}
+
+/// Enough of them, most of them from sources that were read, and none of one kind only.
+#[test]
+fn there_are_enough_of_every_kind() {
+    let topics = topics();
+    let all: usize = topics.iter().map(|t| t.checks.len()).sum();
+    let of = |s: Status| topics.iter().flat_map(|t| &t.checks).filter(|c| c.status == s).count();
+    assert!(all >= 200, "{all} checks");
+    assert!(of(Status::Read) + of(Status::Computed) >= 130);
+    for topic in &topics {
+        assert!(topic.checks.len() <= 60, "{}: {} checks", topic.name, topic.checks.len());
+    }
 }
