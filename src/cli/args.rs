@@ -109,7 +109,7 @@ pub enum Command {
         #[arg(long, requires = "out")]
         overwrite: bool,
     },
-    /// Tell what to build and drill so that every tool hangs and stands, with templates, labels and a card
+    /// Tell what to build, drill and buy so that every tool hangs and stands
     FitOut {
         #[command(flatten)]
         workspace: Workspace,
@@ -150,7 +150,7 @@ pub enum Format {
     Svg,
     /// One document, to print
     Pdf,
-    /// A picture a sheet, 300 dots to the inch (needs a build with `--features print`)
+    /// A picture a sheet, 300 dots to the inch (needs a build with the feature `print`)
     Png,
 }
 

@@ -168,7 +168,8 @@ fn every_slot_on_carts_of_all_shapes_is_legal_and_costs_what_is_said() {
         // As planned, half empty, and with nothing on it.
         let whole = planned(&workspace);
         let half = whole.entries.iter().step_by(2).cloned().collect();
-        for layout in [whole, Layout { entries: half, ..Layout::default() }, Layout::default()] {
+        let half = Layout { entries: half, ..whole.clone() };
+        for layout in [whole, half, Layout::default()] {
             for item in workspace.items.iter().take(2) {
                 checked += check(&workspace, &layout, &item.name);
             }
