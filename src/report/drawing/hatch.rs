@@ -46,7 +46,7 @@ impl Hatch {
 fn rising(area: &Area, apart: f64) -> Vec<[Point; 2]> {
     let line = |sum: f64| {
         let (left, right) = (area.x0.max(sum - area.y1), area.x1.min(sum - area.y0));
-        (right - left > 0.05).then(|| [[left, sum - left], [right, sum - right]])
+        (right - left > 0.05).then_some([[left, sum - left], [right, sum - right]])
     };
     steps(area.x0 + area.y0, area.x1 + area.y1, apart).filter_map(line).collect()
 }
@@ -55,7 +55,7 @@ fn rising(area: &Area, apart: f64) -> Vec<[Point; 2]> {
 fn falling(area: &Area, apart: f64) -> Vec<[Point; 2]> {
     let line = |less: f64| {
         let (left, right) = (area.x0.max(area.y0 + less), area.x1.min(area.y1 + less));
-        (right - left > 0.05).then(|| [[left, left - less], [right, right - less]])
+        (right - left > 0.05).then_some([[left, left - less], [right, right - less]])
     };
     steps(area.x0 - area.y1, area.x1 - area.y0, apart).filter_map(line).collect()
 }
