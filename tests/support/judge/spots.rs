@@ -123,8 +123,8 @@ impl Case<'_> {
             |face: Face, zone: usize| (room[zone][face as usize] - self.taken(face, zone)).max(0.0);
         let all = [Face::Front, Face::Back, Face::Left, Face::Right, Face::Top];
         let mut missing = 0.0;
-        for zone in 0..2 {
-            let wanted = room[zone].iter().sum::<f64>() * shop.reserve.share.as_fraction();
+        for (zone, there) in room.iter().enumerate() {
+            let wanted = there.iter().sum::<f64>() * shop.reserve.share.as_fraction();
             missing += (wanted - all.iter().map(|f| free(*f, zone)).sum::<f64>()).max(0.0);
         }
         for (family, count, _) in &shop.reserve.families {
