@@ -1,6 +1,6 @@
 //! Drawings against the plan: read back with general readers of XML and PDF.
 
-#[allow(dead_code)]
+#[allow(dead_code, unused_imports)]
 #[path = "support/carts/mod.rs"]
 mod carts;
 #[path = "support/planner.rs"]
@@ -221,7 +221,7 @@ fn every_thing_is_named_on_its_face() {
 
 /// Every rectangle of a page, in mm from its upper left corner, and its size in mm.
 fn rectangles(document: &lopdf::Document, page: lopdf::ObjectId) -> (Vec<[f64; 4]>, [f64; 2]) {
-    let bytes = document.get_page_content(page).expect("a page has contents");
+    let bytes = document.get_page_content(page);
     let content = lopdf::content::Content::decode(&bytes).expect("the contents can be read");
     let value = |o: &lopdf::Object| f64::from(o.as_float().expect("a number"));
     let mut unit = 1.0;
@@ -250,7 +250,7 @@ fn the_pdf_is_drawn_like_the_svg() {
         let document = lopdf::Document::load_mem(&bytes).expect("it is a PDF");
         let pages = document.get_pages();
         assert_eq!(pages.len(), sheets.len());
-        for (sheet, (number, page)) in sheets.iter().zip(pages) {
+        for (sheet, (count, page)) in sheets.iter().zip(pages) {
             let (found, size) = rectangles(&document, page);
             let (wide, high) = (sheet.paper.width(), sheet.paper.height());
             assert!(
@@ -262,12 +262,12 @@ fn the_pdf_is_drawn_like_the_svg() {
             let right = drawn.descendants().filter(|n| n.has_tag_name("rect")).skip(1);
             let right: Vec<[f64; 4]> =
                 right.map(|n| ["x", "y", "width", "height"].map(|side| number(n, side))).collect();
-            assert_eq!(found.len(), right.len(), "{name}, page {number}");
+            assert_eq!(found.len(), right.len(), "{name}, page {count}");
             for (a, b) in found.iter().zip(&right) {
                 let same = a.iter().zip(b).all(|(a, b)| (a - b).abs() < ROUNDED);
                 assert!(same, "{name}, {}: {a:?} is not {b:?}", sheet.id);
             }
-            let said = document.extract_text(&[number]).expect("its text can be read");
+            let said = document.extract_text(&[count]).expect("its text can be read");
             let title = sheet.title.rsplit(": ").next().unwrap_or_default();
             let first = title.split(' ').next().unwrap_or_default();
             assert!(said.contains(first), "{name}, {}: no {first} in {said}", sheet.id);

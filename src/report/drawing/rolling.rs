@@ -2,6 +2,7 @@
 
 use super::area::Area;
 use super::border::{Draft, room};
+use super::dimension::spread;
 use super::lettering::{LEADING, NOTE, SMALL, broken};
 use super::scale::Scale;
 use crate::report::figure;
@@ -33,8 +34,8 @@ pub fn draft(plan: &Plan, size: Size) -> Option<Draft> {
     let origin = [x - real[0] / 2.0 * share, y + real[1] / 2.0 * share];
     let frame = Frame { origin, scale: share };
     let mut marks = from_above(plan, &frame, real);
-    for (k, caster) in plan.casters.iter().enumerate() {
-        marks.extend(bar(plan, caster, k, &frame, real));
+    for (k, level) in levels(plan, &frame, real[0]).into_iter().enumerate() {
+        marks.extend(bar(plan, k, level, &frame, real[0]));
     }
     marks.push(centre(plan, &frame));
     let tie = Tie::class("view").named("casters from above").framed(frame);
@@ -77,21 +78,33 @@ fn ringed(mut points: Vec<Point>) -> Vec<Point> {
     points
 }
 
-/// A bar outside the cart at a caster: how much of its limit it carries, and the most it ever carries.
-fn bar(
-    plan: &Plan,
-    caster: &CasterLoad,
-    number: usize,
-    frame: &Frame,
-    real: [f64; 2],
-) -> Vec<Mark> {
+fn is_left(caster: &CasterLoad, wide: f64) -> bool {
+    caster.at[0].as_mm() < wide / 2.0
+}
+
+/// Where the middle of each caster's bar is: as near to its caster as the other bars on its side let it.
+fn levels(plan: &Plan, frame: &Frame, wide: f64) -> Vec<f64> {
+    let mut levels = vec![0.0; plan.casters.len()];
+    for left in [true, false] {
+        let side: Vec<usize> =
+            (0..levels.len()).filter(|k| is_left(&plan.casters[*k], wide) == left).collect();
+        let wanted: Vec<f64> = side.iter().map(|k| at(&plan.casters[*k], frame)[1]).collect();
+        for (k, level) in side.into_iter().zip(spread(&wanted, BAR[1] + 4.0)) {
+            levels[k] = level;
+        }
+    }
+    levels
+}
+
+/// A bar outside the cart for a caster: how much of its limit it carries, and the most it ever carries.
+fn bar(plan: &Plan, number: usize, level: f64, frame: &Frame, wide: f64) -> Vec<Mark> {
+    let caster = &plan.casters[number];
     let [x, y] = at(caster, frame);
-    let is_left = caster.at[0].as_mm() < real[0] / 2.0;
+    let is_left = is_left(caster, wide);
     let left = frame.at(0.0, 0.0)[0];
-    let right = frame.at(real[0], 0.0)[0];
+    let right = frame.at(wide, 0.0)[0];
     let bar_x = if is_left { left - 5.0 - BAR[0] } else { right + 5.0 };
-    // The middle of the bar is level with the caster; no bar leaves its half.
-    let foot = y + BAR[1] / 2.0;
+    let foot = level + BAR[1] / 2.0;
     let full = caster.limit.unwrap_or_else(|| heaviest(plan)).as_kg().max(1e-9);
     let part = |mass: Mass| (mass.as_kg() / full).clamp(0.0, 1.2);
     let mut marks = vec![Mark::rect([bar_x, foot - BAR[1]], BAR, Pen::Thin, Fill::Paper)];
@@ -104,7 +117,8 @@ fn bar(
         let pen = if part(worst) > 1.0 { Pen::Alert } else { Pen::Thick };
         marks.push(Mark::line([bar_x - 1.0, y], [bar_x + BAR[0] + 1.0, y], pen));
     }
-    marks.push(Mark::line([x, y], [if is_left { bar_x + BAR[0] } else { bar_x }, y], Pen::Faint));
+    let end = [if is_left { bar_x + BAR[0] } else { bar_x }, level];
+    marks.push(Mark::line([x, y], end, Pen::Faint));
     let name = Text::new([x + 2.6, y - 1.4], SMALL, (number + 1).to_string()).bold();
     marks.push(name.into());
     let told = caster.load.map_or("tips".to_owned(), |m| figure::mass(m, plan.units));
