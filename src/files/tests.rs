@@ -117,7 +117,7 @@ fn a_shop_with_and_without_a_file() {
     assert_eq!((usual.stations.len(), usual.stations[0].share), (1, Share::ALL));
     assert_eq!((usual.rates.roll_out, usual.rates.elsewhere), (Time::s(30), Time::s(60)));
     assert_eq!((usual.clearance, usual.reserve.share), (Length::mm(25), Share::ppm(100_000)));
-    let text = "units: mm\nperson: {stature: 1700, experience: Old Hand}\nclearance: 0\nrates: {elsewhere: 2 min}\n\
+    let text = "units: mm\nperson: {stature: 1700, experience: Old Hand, lifting_limit: 2.5}\nclearance: 0\nrates: {elsewhere: 2 min, look_for: 3 s}\n\
                 stations: [{share: 1/3}, {share: 1/3, work: back}, {share: 1/3, walls: [left]}]\n\
                 room: {floor: uneven, cart: {at: [900, 900], turned: 270}}\n";
     let shop = workspace("items: []\n", &[("shop.yaml", text)]).shop;
@@ -127,6 +127,7 @@ fn a_shop_with_and_without_a_file() {
         (shop.reserve.share, shop.clearance, shop.rates.elsewhere),
         (Share::ZERO, Length::ZERO, Time::s(120))
     );
+    assert_eq!((shop.person.lifting_limit, shop.rates.look_for), (Some(2.5), Time::s(3)));
     assert!(shop.room.uneven && shop.room.cart.is_some_and(|c| c.quarter_turns == 3));
 }
 

@@ -118,25 +118,6 @@ impl Box3 {
         };
         ahead && (0..3).all(|a| a == axis || self.meets_along(other, a))
     }
-    /// Whether a straight line between two points passes through its inside; touching is not passing.
-    pub fn is_crossed(&self, from: Point3, to: Point3) -> bool {
-        let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
-        for axis in 0..3 {
-            let [low, high, start, end] =
-                [self.min[axis], self.max[axis], from[axis], to[axis]].map(Length::as_mm);
-            if from[axis] == to[axis] {
-                if start <= low || start >= high {
-                    return false;
-                }
-                continue;
-            }
-            let (one, other) = ((low - start) / (end - start), (high - start) / (end - start));
-            enter = enter.max(one.min(other));
-            leave = leave.min(one.max(other));
-        }
-        // A hair against rounding: a nanometre of a line a metre long.
-        enter + 1e-9 < leave
-    }
     /// Volume in litres.
     pub fn litres(&self) -> f64 {
         (0..3).map(|a| self.extent(a).as_mm() / 100.0).product()

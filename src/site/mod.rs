@@ -12,7 +12,6 @@ mod corner;
 mod growth;
 mod lifting;
 mod lot;
-mod sight;
 mod stability;
 mod surface;
 mod survey;
@@ -31,7 +30,6 @@ pub use corner::{
 pub use growth::{For, Growth, Near, Volumes, Wanted, posture_at, shared, slices};
 pub use lifting::{End, Lifted, Unassessed, lifted, unassessed};
 pub use lot::{Form, Home, Lot, answers, best_spots, grip_at};
-pub use sight::{SIGHT_LINES, free_sight_lines, is_seen};
 pub use stability::{Case, CaseKind, Stand, Statics, TIP_CLOSED, TIP_OPEN};
 pub use surface::{
     Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, depth_from, local, world,
