@@ -45,6 +45,7 @@ mod tests {
         assert_eq!(press_that_tips(600.0, 200.0, 400.0), 300.0);
         assert_eq!(press_that_tips(600.0, -5.0, 400.0), 0.0);
         assert_eq!(press_that_tips(600.0, 200.0, 0.0), f64::INFINITY);
+        assert_eq!(press_that_tips(600.0, 0.0, 0.0), f64::INFINITY);
         assert_eq!(press_that_tips(600.0, 200.0, -1.0), f64::INFINITY);
     }
 

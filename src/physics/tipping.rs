@@ -46,7 +46,7 @@ impl Footprint {
     }
 
     /// The side nearest to the point below the centre of mass, by index, and the distance to it in mm: under nought
-    /// where the point lies outside.
+    /// where the point lies outside. Of several as near it is the first.
     pub fn least_margin(&self, x: f64, y: f64) -> (usize, f64) {
         let mut least = (0, f64::INFINITY);
         for (index, side) in self.sides.iter().enumerate() {
@@ -92,9 +92,9 @@ fn side(from: [Length; 2], to: [Length; 2], trail: f64) -> Side {
 /// The face most opposite to a way in; front and back where it faces two alike.
 fn facing(inward: [f64; 2]) -> Way {
     match inward {
-        [x, y] if y.abs() >= x.abs() && y > 0.0 => Way::Front,
+        [x, y] if y.abs() >= x.abs() && y.is_sign_positive() => Way::Front,
         [x, y] if y.abs() >= x.abs() => Way::Back,
-        [x, _] if x > 0.0 => Way::Left,
+        [x, _] if x.is_sign_positive() => Way::Left,
         _ => Way::Right,
     }
 }
@@ -127,4 +127,76 @@ fn turns_left(a: [Length; 2], b: [Length; 2], c: [Length; 2]) -> bool {
     let nm = |l: Length| i128::from(l.as_nm());
     let first = nm(b[0] - a[0]) * nm(c[1] - a[1]);
     first - nm(b[1] - a[1]) * nm(c[0] - a[0]) > 0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn over(at: &[[i64; 2]], trail: i64) -> Footprint {
+        let places: Vec<_> = at.iter().map(|p| p.map(Length::mm)).collect();
+        Footprint::new(&places, Length::mm(trail)).unwrap()
+    }
+
+    fn ways(of: &Footprint) -> Vec<Way> {
+        (0..of.sides()).map(|side| of.way(side)).collect()
+    }
+
+    /// The distances from a point to all sides, in order.
+    fn margins(of: &Footprint, x: f64, y: f64) -> Vec<f64> {
+        (0..of.sides()).map(|side| of.inside(side, x, y)).collect()
+    }
+
+    const BOX: [[i64; 2]; 4] = [[600, 400], [0, 0], [0, 400], [600, 0]];
+
+    #[test]
+    fn a_point_in_a_box_lies_so_far_from_each_face() {
+        let of = over(&BOX, 0);
+        assert_eq!(ways(&of), [Way::Front, Way::Right, Way::Back, Way::Left]);
+        assert_eq!(margins(&of, 100.0, 150.0), [150.0, 500.0, 250.0, 100.0]);
+        assert_eq!(of.least_margin(100.0, 150.0), (3, 100.0));
+        assert_eq!(of.least_margin(650.0, 150.0), (1, -50.0));
+        assert_eq!(margins(&over(&BOX, 30), 100.0, 150.0), [120.0, 470.0, 220.0, 70.0]);
+    }
+
+    #[test]
+    fn of_several_sides_as_near_the_first_counts() {
+        assert_eq!(over(&BOX, 0).least_margin(300.0, 200.0), (0, 200.0));
+        assert_eq!(over(&[[0, 0], [2, 0], [2, 2], [0, 2]], 0).least_margin(1.0, 1.0), (0, 1.0));
+    }
+
+    #[test]
+    fn a_side_lies_under_the_face_that_it_faces_most() {
+        let diamond = over(&[[1, 0], [0, 1], [-1, 0], [0, -1]], 0);
+        assert_eq!(ways(&diamond), [Way::Front, Way::Front, Way::Back, Way::Back]);
+        let tall = over(&[[2, 0], [0, 3], [-2, 0], [0, -3]], 0);
+        assert_eq!(ways(&tall), [Way::Left, Way::Right, Way::Right, Way::Left]);
+    }
+
+    #[test]
+    fn casters_inside_or_on_a_side_add_no_side() {
+        let more =
+            [&BOX[..], &[[300, 0], [600, 200], [300, 400], [0, 200], [250, 250], [0, 0]]].concat();
+        assert_eq!(over(&more, 0).sides(), 4);
+        assert_eq!(margins(&over(&more, 0), 100.0, 150.0), [150.0, 500.0, 250.0, 100.0]);
+        let line = [[0, 0], [1, 1], [3, 3], [1, 1]].map(|p| p.map(Length::mm));
+        assert!(Footprint::new(&line, Length::ZERO).is_none());
+    }
+
+    #[test]
+    fn a_slant_is_measured_square_to_it() {
+        // (1200 - 4 x - 3 y) / 5 to the long side of a triangle of 300, 400 and 500.
+        let of = over(&[[0, 0], [300, 0], [0, 400]], 0);
+        let found = margins(&of, 60.0, 40.0);
+        for (f, e) in found.iter().zip([40.0, 168.0, 60.0]) {
+            assert!((f - e).abs() < 1e-9, "{found:?}");
+        }
+    }
+
+    #[test]
+    fn a_body_tips_at_half_a_right_angle_over_an_edge_as_far_as_it_is_high() {
+        assert!((degrees(500.0, 500.0) - 45.0).abs() < 1e-12);
+        assert!((degrees(300.0, 300.0 * 3.0_f64.sqrt()) - 30.0).abs() < 1e-12);
+        assert!((degrees(-500.0, 500.0) + 45.0).abs() < 1e-12);
+    }
 }
