@@ -23,3 +23,16 @@ pub const SCOPE_LITRES: f64 = 90.6;
 pub fn tilt(depth: Length) -> f64 {
     libm::atan2(BLOCK.as_mm(), depth.as_mm()).to_degrees()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_as_deep_as_the_block_is_high_leans_by_half_a_right_angle() {
+        assert!((tilt(BLOCK) - 45.0).abs() < 1e-12);
+        let twice = Length::nm(2 * BLOCK.as_nm());
+        // Half the tangent: tan 2a = 2 tan a / (1 - tan² a) makes 4/3 of a half.
+        assert!(((2.0 * tilt(twice)).to_radians().tan() - 4.0 / 3.0).abs() < 1e-12);
+    }
+}

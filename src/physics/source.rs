@@ -30,3 +30,18 @@ impl Mark {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::Mark::*;
+
+    #[test]
+    fn every_mark_has_words_of_its_own() {
+        let all = [Stated, Read, Computed, Memory, Practice, Ours];
+        let mut names = all.map(|mark| mark.name()).to_vec();
+        assert!(names.iter().all(|name| !name.is_empty()));
+        names.sort_unstable();
+        names.dedup();
+        assert_eq!(names.len(), all.len());
+    }
+}
