@@ -102,7 +102,8 @@ impl Beam {
     }
     /// The furthest that loads together bend the board down, looked for at sixteenths of the span, mm. The same in any order.
     pub fn sag(&self, loads: impl Iterator<Item = Load>) -> f64 {
-        let mut sums = [0i64; STEPS + 1];
+        // The ends do not sag, so the far one is left out.
+        let mut sums = [0i64; STEPS];
         for load in loads {
             for (k, sum) in sums.iter_mut().enumerate() {
                 *sum = sum.saturating_add(whole(self.sag_at(self.step(k), &load)));
@@ -251,6 +252,19 @@ mod tests {
         let narrow = load(424.9, 425.1, 100.0);
         let right = 100.0 * 425.0 * 375.0 / 800.0;
         assert!((shelf(FREE).moment([narrow].into_iter()) - right).abs() < 3.0);
+    }
+
+    /// A block so thick that it hardly bends, only shears, sags furthest under its load: P a b / G A′ L, with G a sixteenth
+    /// of E.
+    #[test]
+    fn a_block_sags_furthest_under_its_load_wherever_that_is() {
+        let block = Beam::new([160.0, 10.0, 100_000.0], 1600.0, FREE);
+        for k in 1..16 {
+            let a = f64::from(k) * 10.0;
+            let sheared = 1e9 * a * (160.0 - a) / (100.0 * 5.0 / 6.0 * 1e6 * 160.0);
+            let sag = block.sag([load(a, a, 1e9)].into_iter());
+            assert!((sag / sheared - 1.0).abs() < 1e-4, "at {a}: {sag}, not {sheared}");
+        }
     }
 
     #[test]

@@ -250,3 +250,48 @@ mod seated {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_posture_has_its_word() {
+        let words = Posture::ALL.map(Posture::name);
+        assert_eq!(words, ["easy", "bend", "kneel", "stretch", "out"]);
+    }
+
+    /// Seated medians of women and men over the seat, and the seat over the floor, all in mm.
+    #[test]
+    fn a_seated_body_stands_on_its_seat() {
+        let seated = Body::seated();
+        for (what, height, [women, men]) in [
+            ("crown", seated.crown, [857.0, 918.0]),
+            ("eye", seated.eye, [748.0, 804.0]),
+            ("shoulder", seated.shoulder, [564.0, 603.0]),
+            ("elbow", seated.elbow, [253.0, 268.0]),
+        ] {
+            let expected = 485.0 + (women + men) / 2.0;
+            assert!((height.as_mm() - expected).abs() <= 0.5, "{what}: {} mm", height.as_mm());
+        }
+    }
+
+    /// Halfway between elbow and shoulder half the lean is left, 150 mm, also for a body hundreds of metres high.
+    #[test]
+    fn no_size_of_body_is_too_great_to_lean() {
+        for size in [1_i64, 1_000] {
+            let metres = |mm: i64| Length::mm(mm * size);
+            let body = Body {
+                shoulder: metres(1400),
+                elbow: metres(1000),
+                arm: Length::mm(600),
+                ..Body::standing(Length::mm(1700), None)
+            };
+            let at = |mm| {
+                let depth = Length::mm(mm);
+                body.posture(&Grip { height: metres(1200), depth, sill: Length::ZERO })
+            };
+            assert_eq!([600, 750, 751].map(at), [Posture::Easy, Posture::Stretch, Posture::Out]);
+        }
+    }
+}

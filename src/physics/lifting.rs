@@ -283,6 +283,12 @@ mod tests {
     }
 
     #[test]
+    fn every_coupling_has_its_word() {
+        let words = [Coupling::Good, Coupling::Fair, Coupling::Poor].map(Coupling::name);
+        assert_eq!(words, ["good", "fair", "poor"]);
+    }
+
+    #[test]
     fn low_down_the_hands_are_farther_from_the_ankles() {
         assert_eq!(estimated_horizontal(Length::mm(150), Length::mm(250)), Length::mm(350));
         assert_eq!(estimated_horizontal(Length::mm(150), Length::mm(249)), Length::mm(400));

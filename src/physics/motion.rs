@@ -142,6 +142,30 @@ mod tests {
         assert_eq!(side_step(Length::mm(350), true), tenths(361));
     }
 
+    /// 800 mm are wheeled in a second.
+    #[test]
+    fn wheeling_takes_its_time() {
+        assert_eq!(wheel(Length::mm(800)), Time::s(1));
+        assert_eq!(wheel(Length::mm(2_000)), Time::us(2_500_000));
+    }
+
+    /// A pace is 540 000 µs for 750 mm, so a micrometre of it takes 0.72 µs. Reach B goes from 90 000 µs at 1 in to 144 000
+    /// at 2 in, so 2125.98 µs for the first millimetre beyond 1 in and 425.20 for a fifth of that. Move B at 10 in takes
+    /// 439 200 µs: with 1.5 kg 1.06 times that and 79 200. At 1.2 mm beyond 1 in it takes 104 400 and 2891.34 µs; 107 291
+    /// times 1.06 is 113 728.46.
+    #[test]
+    fn times_are_to_the_nearest_microsecond() {
+        let us = |time: Time| time.as_us();
+        let paces = [1_000, 2_000, 3_000].map(|nm| us(walk(Length::nm(nm))));
+        assert_eq!(paces, [1, 1, 2], "0.72, 1.44 and 2.16 µs");
+        let beyond = |nm: i64| Length::nm(25_400_000 + nm);
+        let reached = [1_000_000, 200_000].map(|nm| us(reach(Reach::Single, beyond(nm))));
+        assert_eq!(reached, [92_126, 90_425]);
+        let carried = |distance| us(moved(Move::Near, distance, Mass::ng(1_500_000_000_000)));
+        assert_eq!(carried(Length::mm(254)), 465_552 + 79_200);
+        assert_eq!(carried(beyond(1_200_000)), 113_728 + 79_200);
+    }
+
     #[test]
     fn classes_end_where_the_tables_say() {
         let cylinder = |mm| grasp(Grasp::Cylinder(Length::mm(mm)));

@@ -226,4 +226,10 @@ mod tests {
             assert!((both - (women + men) / 2.0).abs() < 0.1);
         }
     }
+
+    /// Of women the eye is at 0.9331, of men at 0.9352 of stature: 0.93415, which is 0.9342 in ten thousandths.
+    #[test]
+    fn half_a_ten_thousandth_of_stature_counts_as_a_whole_one() {
+        assert_eq!(of_stature(Measure::Eye, None, Length::mm(1_000)), Length::nm(934_200_000));
+    }
 }
