@@ -280,16 +280,16 @@ mod tests {
     #[test]
     fn no_size_of_body_is_too_great_to_lean() {
         for size in [1_i64, 1_000] {
-            let metres = |mm: i64| Length::mm(mm * size);
+            let high = |mm: i64| Length::mm(mm * size);
             let body = Body {
-                shoulder: metres(1400),
-                elbow: metres(1000),
+                shoulder: high(1400),
+                elbow: high(1000),
                 arm: Length::mm(600),
                 ..Body::standing(Length::mm(1700), None)
             };
             let at = |mm| {
                 let depth = Length::mm(mm);
-                body.posture(&Grip { height: metres(1200), depth, sill: Length::ZERO })
+                body.posture(&Grip { height: high(1200), depth, sill: Length::ZERO })
             };
             assert_eq!([600, 750, 751].map(at), [Posture::Easy, Posture::Stretch, Posture::Out]);
         }

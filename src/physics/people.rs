@@ -99,7 +99,7 @@ pub fn of_percentile(measure: Measure, sex: Option<Sex>, percentile: u8) -> Leng
     };
     let row = &table[measure as usize];
     let asked = percentile.clamp(1, 99);
-    let next = PERCENTILES.iter().position(|p| asked <= *p).unwrap_or(COLUMNS - 1);
+    let next = PERCENTILES.partition_point(|p| *p < asked);
     let tenth = |column: usize| i64::from(row[column]) * 100_000;
     if PERCENTILES[next] == asked {
         return Length::nm(tenth(next));
