@@ -33,6 +33,19 @@ fn a_bump_loads_its_diagonal_by_a_quarter_of_its_press_until_the_others_hang() {
 }
 
 #[test]
+fn a_bump_under_any_corner_does_the_same_by_symmetry() {
+    let mut out = [f64::NAN; MOST];
+    for (corner, expected) in
+        [[35.0, 15.0], [15.0, 35.0], [15.0, 35.0], [35.0, 15.0]].iter().enumerate()
+    {
+        let mut press = [0.0; 4];
+        press[corner] = 40.0;
+        assert!(square().on_bumps(100.0, [30_000.0, 20_000.0], &press, &mut out));
+        near(&out[..4], &[expected[0], expected[1], expected[1], expected[0]]);
+    }
+}
+
+#[test]
 fn a_hard_bump_off_the_middle_loads_the_three_that_touch() {
     let mut out = [0.0; MOST];
     assert!(square().on_bumps(100.0, [27_000.0, 20_000.0], &[1e6], &mut out));
@@ -93,6 +106,16 @@ fn a_weak_pull_makes_a_support_hang_as_a_strong_one_does() {
         let [b, c, d] = by_areas(100.0, [x, y], corners);
         near(&standing(&square(), 100.0, [x, y]).unwrap(), &[0.0, b, c, d]);
     }
+}
+
+#[test]
+fn where_the_origin_lies_makes_no_difference() {
+    let far = supports(&[[2000.0, 3000.0], [2600.0, 3000.0], [2000.0, 3400.0], [2600.0, 3400.0]]);
+    for [x, y] in [[300.0, 200.0], [453.0, 300.0], [100.0, 350.0]] {
+        let expected = standing(&square(), 100.0, [x, y]).unwrap();
+        near(&standing(&far, 100.0, [2000.0 + x, 3000.0 + y]).unwrap()[..4], &expected[..4]);
+    }
+    assert!(standing(&far, 100.0, [2300.0, 3401.0]).is_none());
 }
 
 #[test]
