@@ -7,7 +7,7 @@ use toolberth::score::{Ledger, broken};
 use toolberth::site::Board;
 use toolberth::solve::{Effort, Settings, Watch};
 use toolberth::tasks::audit::audit;
-use toolberth::tasks::outcome::Plan;
+use toolberth::tasks::outcome::{Mark, Plan};
 use toolberth::tasks::standing::standing;
 
 /// A cart with one wide bay and a panel, with more words in their lines, and a layout of one entry a line.
@@ -216,6 +216,8 @@ fn under_a_ceiling_a_screw_is_pulled_straight_out() {
     let plan = told(&on(4.0));
     assert!((plan.fixings[0].used - 39.2266 / pull).abs() < 1e-3);
     assert!((plan.fixings[0].pull - 39.2266).abs() < 1e-3);
+    // The gravity of plywood is recalled, so what the screw holds is too.
+    assert_eq!(plan.fixings[0].mark, Mark::Memory);
     assert!(unsupported(&on(8.0)).is_empty());
     assert!(!unsupported(&on(9.0)).is_empty());
 }

@@ -146,3 +146,31 @@ fn a_stock_that_does_not_fit_is_told() {
     let stock = Stock { pitch: [60.0, 33.9], ..stocks()[5] };
     assert!(stock.misfit(Size::A4).is_some_and(|m| m.contains("overlap")));
 }
+
+#[test]
+fn each_bay_stands_once_on_the_card() {
+    for cart in all() {
+        for face in &cart.fit.card.faces {
+            let mut bays: Vec<&str> = face.lines.iter().map(|l| l.bay.as_str()).collect();
+            bays.dedup();
+            let many = bays.len();
+            bays.sort_unstable();
+            bays.dedup();
+            assert_eq!(bays.len(), many, "{}: {}", cart.name, face.face.name());
+        }
+    }
+}
+
+#[test]
+fn where_a_template_page_begins_is_never_cut_short() {
+    for cart in DEMOS.iter() {
+        for size in [Size::A4, Size::Letter] {
+            for sheet in drawn(cart, size).iter().filter(|s| s.id.contains("template")) {
+                let begins = |t: &&Text| t.text.starts_with("Begins") || t.text.starts_with("Has");
+                let texts = sheet.texts();
+                let told: Vec<&&Text> = texts.iter().filter(|t| begins(t)).collect();
+                assert!(told.len() == 1 && told[0].text.ends_with('.'), "{}: {told:?}", sheet.id);
+            }
+        }
+    }
+}

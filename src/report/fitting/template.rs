@@ -92,15 +92,20 @@ fn board(fit: &FitOut, mount: &Mount, number: usize, size: Size) -> Vec<Draft> {
     let all = needed(fit, mount, paper);
     let of = all.len();
     let letter = |tile: &Tile| format!("{}{}", row_letter(tile.place[1]), tile.place[0] + 1);
-    let draft = |tile: &Tile| Draft {
+    let draft = |(k, tile): (usize, &Tile)| Draft {
         id: format!("fit-out-template-{number}-{}", letter(tile)).to_lowercase(),
-        title: format!("Template {number}, page {} of {of}: {}", letter(tile), mount.name()),
+        title: format!(
+            "Template {number}, page {} ({} of {of}): {}",
+            letter(tile),
+            k + 1,
+            mount.name()
+        ),
         note: told(mount, fit.units),
         paper,
         scale: None,
         marks: page(fit, mount, tile, &all, paper),
     };
-    all.iter().map(draft).collect()
+    all.iter().enumerate().map(draft).collect()
 }
 
 fn row_letter(row: usize) -> String {
@@ -242,10 +247,10 @@ fn strip(unit: Unit, tile: &Tile, all: &[Tile], area: &Area) -> Vec<Mark> {
     let x = area.x0 + 106.0;
     let lines = [
         "Print at 100 %, then measure the check line.".to_owned(),
-        "This edge down; lay cross on cross.".to_owned(),
+        "This edge down; cross on cross. On the board this page:".to_owned(),
         begins(tile, unit),
     ];
-    let most = area.x1 - x - 20.0;
+    let most = area.x1 - x - 19.0;
     for (k, line) in lines.into_iter().enumerate() {
         let y = area.y0 + 4.4 + 3.6 * k as f64;
         let line = shortened(&line, SMALL, Weight::Regular, most);
@@ -259,12 +264,12 @@ fn strip(unit: Unit, tile: &Tile, all: &[Tile], area: &Area) -> Vec<Mark> {
 fn begins(tile: &Tile, unit: Unit) -> String {
     let far = |k: usize, edge: &str| {
         let told = show_length(Length::from_mm(tile.at[k]), tape(unit));
-        (tile.at[k] > 0.0).then(|| format!("{told} from the board's {edge} edge"))
+        (tile.at[k] > 0.0).then(|| format!("{told} from its {edge} edge"))
     };
     match (far(0, "left"), far(1, "lower")) {
-        (None, None) => "The board's lower left corner is on this page.".to_owned(),
-        (Some(one), None) | (None, Some(one)) => format!("This page begins {one}."),
-        (Some(a), Some(b)) => format!("This page begins {a}, {b}."),
+        (None, None) => "Has its lower left corner.".to_owned(),
+        (Some(one), None) | (None, Some(one)) => format!("Begins {one}."),
+        (Some(a), Some(b)) => format!("Begins {a}, {b}."),
     }
 }
 

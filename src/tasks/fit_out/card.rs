@@ -59,8 +59,11 @@ pub fn card(board: &Board, workspace: &Workspace, plan: &Plan) -> Card {
 }
 
 fn one_face(plan: &Plan, face: Face) -> Option<CardFace> {
-    let lines: Vec<CardLine> =
+    let mut lines: Vec<CardLine> =
         plan.placements.iter().filter(|p| p.face == face).map(line).collect();
+    // Bay by bay, in the order in which the bays are met.
+    let bays: Vec<String> = lines.iter().map(|l| l.bay.clone()).collect();
+    lines.sort_by_key(|l| bays.iter().position(|b| *b == l.bay));
     let theme = plan.elevations.iter().find(|e| e.face == face).map(|e| e.theme.clone());
     (!lines.is_empty()).then(|| CardFace { face, theme: theme.unwrap_or_default(), lines })
 }

@@ -75,6 +75,7 @@ fn hung(board: &Board, s: usize, hold: &Hold, lot: usize, place: &Place) -> Fixi
     let lot = &site.lots[lot];
     let hung = hold.hung(lot.unit, lot.copies, &place.space);
     let wood = hold.wood.map(|(material, _, _)| crate::site::figures(material));
+    let from_memory: Vec<&str> = wood.into_iter().flat_map(|w| w.recalled_of_hold()).collect();
     FixingLoad {
         face: space.face,
         bay: space.name.clone(),
@@ -85,8 +86,12 @@ fn hung(board: &Board, s: usize, hold: &Hold, lot: usize, place: &Place) -> Fixi
         pull: if hold.ceiling { hung.mass * WEIGHT } else { hung.pull() },
         by: by(hold),
         used: hold.used(lot.unit, lot.copies, &place.space).min(NOTHING),
-        mark: if hold.wood.is_some() { Mark::Read } else { Mark::Stated },
-        from_memory: wood.into_iter().flat_map(|w| w.recalled_of_hold()).collect(),
+        mark: match (hold.wood, from_memory.is_empty()) {
+            (None, _) => Mark::Stated,
+            (Some(_), true) => Mark::Read,
+            (Some(_), false) => Mark::Memory,
+        },
+        from_memory,
     }
 }
 
