@@ -262,11 +262,11 @@ fn strip(unit: Unit, tile: &Tile, all: &[Tile], area: &Area) -> Vec<Mark> {
 
 /// Where on its board a page begins.
 fn begins(tile: &Tile, unit: Unit) -> String {
-    let far = |k: usize, edge: &str| {
+    let far = |k: usize, side: &str| {
         let told = show_length(Length::from_mm(tile.at[k]), tape(unit));
-        (tile.at[k] > 0.0).then(|| format!("{told} from its {edge} edge"))
+        (tile.at[k] > 0.0).then(|| format!("{told} from {side}"))
     };
-    match (far(0, "left"), far(1, "lower")) {
+    match (far(0, "the left"), far(1, "below")) {
         (None, None) => "Has its lower left corner.".to_owned(),
         (Some(one), None) | (None, Some(one)) => format!("Begins {one}."),
         (Some(a), Some(b)) => format!("Begins {a}, {b}."),
