@@ -279,6 +279,9 @@ mod tests {
         assert_eq!(frequency_factor(12.0, Duration::Short, low), 0.37);
         assert_eq!(frequency_factor(12.001, Duration::Short, low), 0.0);
         assert!((frequency_factor(13.5, Duration::Short, Length::mm(750)) - 0.325).abs() < 1e-12);
+        // Halfway between rows that are not one apart.
+        assert!((frequency_factor(0.35, Duration::Short, low) - 0.985).abs() < 1e-12);
+        assert!((frequency_factor(0.75, Duration::Short, low) - 0.955).abs() < 1e-12);
         assert_eq!(frequency_factor(0.0, Duration::Long, low), 0.85);
     }
 
