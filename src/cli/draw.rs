@@ -93,7 +93,7 @@ fn pictures(_: &[Sheet]) -> Vec<File> {
 }
 
 /// That a format was left out of this build, and how to build it in.
-fn not_built(format: Format) -> Option<Finding> {
+pub(super) fn not_built(format: Format) -> Option<Finding> {
     (format == Format::Png && !cfg!(feature = "print")).then(|| {
         Finding::fault("PNG was left out when this program was built")
             .help("build it again with: cargo install --path . --features print")

@@ -5,6 +5,7 @@ use super::output::{WriteError, print, write_all};
 use super::{Exit, draw, living, run};
 use crate::finding::Finding;
 use crate::report::fitting::{Stock, sheets};
+use crate::report::page::page;
 use crate::report::sheet::{self, Size};
 use crate::report::{json, terminal};
 use crate::tasks;
@@ -25,6 +26,10 @@ pub fn fit_out(at: &Workspace, paper: &FitOutPaper) -> Result<Exit, WriteError> 
             return Ok(Exit::Wrong);
         }
     };
+    if let Some(fault) = draw::not_built(paper.format) {
+        run::refuse(at, &[fault])?;
+        return Ok(Exit::Wrong);
+    }
     let lived = match living::read(at)? {
         Ok(lived) => lived,
         Err(exit) => return Ok(exit),
@@ -62,6 +67,7 @@ fn write(
 ) -> Result<Option<String>, WriteError> {
     let all = sheets(fit, paper.paper.into(), stock);
     let files = match paper.format {
+        Format::Html => vec![("fit-out.html".to_owned(), page(&fit.plan, &all).into_bytes())],
         Format::Pdf => vec![("fit-out.pdf".to_owned(), sheet::pdf(&all, &fit.plan.name))],
         other => draw::files(&fit.plan, &all, other),
     };

@@ -64,3 +64,19 @@ fn run_bad(folder: &Folder, flags: &[&str]) {
     let path = folder.path().to_str().expect("a plain path");
     run(&[&["fit-out", path], flags].concat()).ends(2);
 }
+
+#[test]
+fn one_document_has_a_name_of_its_own_and_what_was_not_built_is_told() {
+    let folder = planned();
+    let out = folder.file("paper");
+    let out = out.to_str().expect("a plain path");
+    for name in ["fit-out.html", "fit-out.pdf"] {
+        let format = name.rsplit('.').next().expect("it has an ending");
+        folder.run("fit-out", &["--out", out, "--format", format]).ends(0);
+        assert!(folder.file("paper").join(name).is_file(), "no {name}");
+    }
+    if !cfg!(feature = "print") {
+        let run = folder.run("fit-out", &["--out", out, "--format", "png"]).ends(2);
+        assert!(run.err.contains("--features print"), "{}", run.err);
+    }
+}
