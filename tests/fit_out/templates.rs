@@ -8,6 +8,8 @@ use toolberth::tasks::fit_out::{Mount, MountKind};
 
 /// A page read back from its SVG: the millimetres of its groups of a class, each with the text of its elements.
 struct Page {
+    /// Its row and column among the tiles of its board.
+    place: [i32; 2],
     text: String,
 }
 
@@ -61,9 +63,16 @@ fn pages(cart: &Fitted, size: Size) -> BTreeMap<usize, Vec<Page>> {
     for sheet in sheets(&cart.fit, size, &stock) {
         let Some(rest) = sheet.id.strip_prefix("fit-out-template-") else { continue };
         let number = rest.split('-').next().and_then(|n| n.parse().ok()).expect("its number");
-        all.entry(number).or_default().push(Page { text: svg(&sheet) });
+        all.entry(number).or_default().push(Page { place: place(rest), text: svg(&sheet) });
     }
     all
+}
+
+/// Row and column of a page whose name ends so: `2-b3` is the second row and the third column.
+fn place(rest: &str) -> [i32; 2] {
+    let name = rest.rsplit('-').next().expect("it has a place");
+    let row = name.bytes().next().expect("it has a row") - b'a';
+    [i32::from(row), name[1..].parse().expect("it has a column")]
 }
 
 fn faces(cart: &Fitted) -> impl Iterator<Item = &Mount> {
@@ -137,14 +146,16 @@ fn neighbouring_pages_show_the_same_crosses() {
                 })
                 .collect();
             for (k, mine) in crosses.iter().enumerate() {
-                for other in &crosses[..k] {
+                for (j, other) in crosses[..k].iter().enumerate() {
                     let same = |a: &&[f64; 2]| {
                         other
                             .iter()
                             .any(|b| (a[0] - b[0]).abs() < 0.01 && (a[1] - b[1]).abs() < 0.01)
                     };
                     let n = mine.iter().filter(same).count();
-                    assert!(n == 0 || n == 2, "{}: {n} crosses are shared", cart.name);
+                    let [row, column] = [0, 1].map(|a| pages[k].place[a] - pages[j].place[a]);
+                    let meant = if row.abs() + column.abs() == 1 { 2 } else { 0 };
+                    assert_eq!(n, meant, "{}: crosses that two pages share", cart.name);
                     shared += n;
                 }
             }
