@@ -49,15 +49,12 @@ pub fn draw(
             return Ok(Exit::Wrong);
         }
     };
-    let sheets = drawings(&drawn.plan, paper.into());
     let exit = living::exit(&drawn.plan, drawn.findings.len(), &lived.findings);
-    let Some(out) = out else {
-        let text = match at.json {
-            true => json::drawn(&sheets, &[]),
-            false => terminal::faces(&drawn.plan, &run::look(at)),
-        };
-        return print(&text).map(|()| exit);
-    };
+    if out.is_none() && !at.json {
+        return print(&terminal::faces(&drawn.plan, &run::look(at))).map(|()| exit);
+    }
+    let sheets = drawings(&drawn.plan, paper.into());
+    let Some(out) = out else { return print(&json::drawn(&sheets, &[])).map(|()| exit) };
     let files = files(&drawn.plan, &sheets, format);
     if !overwrite && refused(at, out, &files)? {
         return Ok(Exit::Wrong);

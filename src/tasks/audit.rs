@@ -141,9 +141,9 @@ pub fn audit(
     settings: &Settings,
     watch: &Watch,
 ) -> Result<Audit, Vec<Finding>> {
-    let stands = workspace.as_stands(&layout.shelves);
-    let workspace = &Workspace { layout: Some(layout.clone()), ..stands };
-    let Standing { site, places, findings: entries, arranged, .. } = standing(workspace, layout)?;
+    let Standing { workspace, site, places, findings: entries, arranged, .. } =
+        standing(workspace, layout)?;
+    let workspace = &workspace;
     let board = Board::with(&site, &places);
     let ledger = Ledger::new(&board);
     let causes = causes(&board, &ledger);

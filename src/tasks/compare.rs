@@ -85,11 +85,10 @@ impl Gain {
 /// # Errors
 /// Every way in which the carcass contradicts itself.
 pub fn compare(workspace: &Workspace, a: &Layout, b: &Layout) -> Result<Compare, Vec<Finding>> {
-    let built = [a, b].map(|layout| workspace.as_stands(&layout.shelves));
-    let stands = [standing(&built[0], a)?, standing(&built[1], b)?];
+    let stands = [standing(workspace, a)?, standing(workspace, b)?];
     let boards = stands.each_ref().map(|s| Board::with(&s.site, &s.places));
     let ledgers = boards.each_ref().map(Ledger::new);
-    let side = |k: usize| side(&built[k], &stands[k], &boards[k], &ledgers[k]);
+    let side = |k: usize| side(&stands[k], &boards[k], &ledgers[k]);
     let sides = [side(0), side(1)];
     let (moved, stayed) = moved(workspace, &boards);
     let items = items(workspace, &boards, &ledgers, &moved);
@@ -110,8 +109,8 @@ fn all_lots(ledger: &Ledger, lots: usize) -> Price {
     (0..lots).map(|l| lot_price(ledger, l)).sum()
 }
 
-fn side(workspace: &Workspace, stands: &Standing, board: &Board, ledger: &Ledger) -> Side {
-    let told = tell::plan(board, ledger, workspace);
+fn side(stands: &Standing, board: &Board, ledger: &Ledger) -> Side {
+    let told = tell::plan(board, ledger, &stands.workspace);
     let findings = stands.findings.iter().map(|f| f.what.clone()).collect();
     Side { worth: told.worth, left_out: told.left_out, findings }
 }

@@ -22,8 +22,8 @@ pub struct Drawn {
 /// # Errors
 /// Every way in which the carcass contradicts itself.
 pub fn draw(workspace: &Workspace, layout: &Layout) -> Result<Drawn, Vec<Finding>> {
-    let workspace = &workspace.as_stands(&layout.shelves);
     let stands = standing(workspace, layout)?;
+    let workspace = &stands.workspace;
     let board = Board::with(&stands.site, &stands.places);
     let ledger = Ledger::new(&board);
     let mut plan = tell::plan(&board, &ledger, workspace);

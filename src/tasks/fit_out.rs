@@ -153,8 +153,8 @@ pub struct FitOut {
 /// # Errors
 /// Every way in which the carcass contradicts itself.
 pub fn fit_out(workspace: &Workspace, layout: &Layout) -> Result<FitOut, Vec<Finding>> {
-    let workspace = &workspace.as_stands(&layout.shelves);
     let stands = standing(workspace, layout)?;
+    let workspace = &stands.workspace;
     let board = Board::with(&stands.site, &stands.places);
     let ledger = Ledger::new(&board);
     let plan = tell::plan(&board, &ledger, workspace);

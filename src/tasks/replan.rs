@@ -90,9 +90,8 @@ pub fn replan(
     most_moves: Option<usize>,
     watch: &Watch,
 ) -> Result<Replan, Vec<Finding>> {
-    let stands = workspace.as_stands(&layout.shelves);
-    let workspace = &Workspace { layout: Some(layout.clone()), ..stands };
     let old = standing(workspace, layout)?;
+    let workspace = &old.workspace;
     let fresh = plan::plan(workspace, settings, watch)?;
     let anew = standing(workspace, &fresh.layout)?;
     let offer = translate(&anew, &old).map(|places| homing(&old.site, &old.places, places));

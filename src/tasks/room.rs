@@ -134,8 +134,8 @@ pub fn room(workspace: &Workspace, layout: &Layout, wishes: &[Item]) -> Result<R
     if !doubles.is_empty() {
         return Err(doubles);
     }
-    let workspace = &workspace.as_stands(&layout.shelves);
     let stands = standing(workspace, layout)?;
+    let workspace = &stands.workspace;
     let fitter = Fitter::new(Board::with(&stands.site, &stands.places));
     let told = tell::plan(&fitter.board, &fitter.ledger, workspace);
     let bays = bays(&fitter.board);

@@ -30,6 +30,8 @@ pub struct EntryFinding {
 /// A layout as it stands.
 #[derive(Clone, Debug)]
 pub struct Standing {
+    /// The workspace with that layout: every shelf stands where the layout has it, and none may be moved.
+    pub workspace: Workspace,
     /// The question, with lots divided as the layout's entries say; further copies are further lots.
     pub site: Site,
     /// Where each lot is; `None` off the cart.
@@ -60,20 +62,21 @@ struct Asked {
 /// # Errors
 /// Every way in which the carcass contradicts itself.
 pub fn standing(workspace: &Workspace, layout: &Layout) -> Result<Standing, Vec<Finding>> {
-    let workspace = &workspace.as_stands(&layout.shelves);
-    let blank = Site::new(workspace)?;
+    let nailed = workspace.as_stands(&layout.shelves);
+    let workspace = Workspace { layout: Some(layout.clone()), ..nailed };
+    let blank = Site::new(&workspace)?;
     let mut findings = Vec::new();
     let asked = entries::understand(&blank, layout, &mut findings);
     let groups: Vec<(usize, u32, u32)> =
         asked.iter().map(|a| (a.item, a.copies.0, a.copies.1)).collect();
-    let mut site = blank.divided(workspace, &groups);
+    let mut site = blank.divided(&workspace, &groups);
     let lots: Vec<usize> = asked.iter().map(|a| lot_of(&site, a)).collect();
     let homes: Vec<Vec<Home>> = asked
         .iter()
         .zip(&lots)
         .map(|(a, &l)| homes(&mut site, l, &layout.entries[a.entry], &a.surfaces))
         .collect();
-    let places = settle(&site, layout, &asked, &lots, &homes, workspace, &mut findings);
+    let places = settle(&site, layout, &asked, &lots, &homes, &workspace, &mut findings);
     let mut entries = vec![None; site.lots.len()];
     let mut arranged = vec![false; site.lots.len()];
     for (a, &l) in asked.iter().zip(&lots) {
@@ -85,7 +88,7 @@ pub fn standing(workspace: &Workspace, layout: &Layout) -> Result<Standing, Vec<
     findings.sort_by_key(|f| f.finding.at.first().map_or(0, |span| span.range.start));
     entries::missing(&site, &entries, layout, &mut findings);
     entries::shelves(&workspace.carcass, layout, &mut findings);
-    Ok(Standing { site, places, entries, arranged, findings })
+    Ok(Standing { workspace, site, places, entries, arranged, findings })
 }
 
 fn lot_of(site: &Site, asked: &Asked) -> usize {

@@ -125,8 +125,8 @@ pub struct WhatIf {
 /// What is wrong with the carcass, or a name that the inventory does not have, with the nearest one.
 pub fn why(workspace: &Workspace, layout: &Layout, name: &str) -> Result<Why, Vec<Finding>> {
     let (asked, items) = find(workspace, name)?;
-    let workspace = &workspace.as_stands(&layout.shelves);
     let stands = standing(workspace, layout)?;
+    let workspace = &stands.workspace;
     let mut fitter = Fitter::new(Board::with(&stands.site, &stands.places));
     let lots = (0..stands.site.lots.len()).filter(|&l| items.contains(&stands.site.lots[l].item));
     let lots = lots.map(|l| one(workspace, &mut fitter, &stands.findings, l, &asked)).collect();
