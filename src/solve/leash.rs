@@ -9,6 +9,7 @@ mod exchange;
 mod homing;
 mod walk;
 
+use super::anneal::Count;
 use super::finish::{corners, fill, trial};
 use super::zoning::Zoning;
 use super::{Effort, Settings, Watch};
@@ -20,7 +21,7 @@ use rand::SeedableRng;
 use rand::rngs::Xoshiro256PlusPlus;
 use rayon::prelude::*;
 use std::sync::atomic::Ordering;
-use walk::{Crew, Walk};
+use walk::{Crew, Tethered};
 
 pub use homing::homing;
 
@@ -203,14 +204,14 @@ impl<'s> Point<'s, '_> {
             found.extend(exchange(site, old, self.crew, self.least, self.most, held));
         }
         let found = best_of(found);
-        let runs: Vec<(Held, u64, u64)> = (0..RUNS)
+        let runs: Vec<(Held, Count)> = (0..RUNS)
             .into_par_iter()
             .map(|run| self.run(&found[run % found.len()], run, moves))
             .collect();
         let mut last = found;
-        for (held, tried, priced) in runs {
-            all.moves += tried;
-            all.priced += priced;
+        for (held, count) in runs {
+            all.moves += count.moves;
+            all.priced += count.priced;
             all.restarts += 1;
             last.push(held);
         }
@@ -239,22 +240,22 @@ impl<'s> Point<'s, '_> {
         found.into_iter().map(made).collect()
     }
 
-    fn run(&self, from: &Held, number: usize, moves: u64) -> (Held, u64, u64) {
+    fn run(&self, from: &Held, number: usize, moves: u64) -> (Held, Count) {
         let mix = (self.most as u64) << 32 | (number as u64) << 1 | 1;
         let mut rng = Xoshiro256PlusPlus::seed_from_u64(self.seed.wrapping_add(mix << 8));
         let board = Board::with(self.site, &from.places);
-        let mut walk = Walk::new(board, self.old, self.crew, self.most);
+        let mut walk = Tethered::new(board, self.old, self.crew, self.most);
         let mut best = from.clone();
         let idle = self.crew.movable.is_empty() || self.most == 0 && self.crew.new.is_empty();
         let moves = if idle { 0 } else { moves };
-        let priced = anneal(&mut walk, &mut rng, moves, &mut best, self.watch);
-        (self.polish(best), moves, priced)
+        let count = anneal(&mut walk, &mut rng, moves, &mut best, self.watch);
+        (self.polish(best), count)
     }
 
     /// Looks at every corner place of what is new or moved, until nothing gets better by itself.
     fn polish(&self, held: Held) -> Held {
         let board = Board::with(self.site, &held.places);
-        let mut walk = Walk::new(board, self.old, self.crew, self.most);
+        let mut walk = Tethered::new(board, self.old, self.crew, self.most);
         for _ in 0..ROUNDS {
             let before = walk.ledger.score();
             for &l in &self.crew.movable {

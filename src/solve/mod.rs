@@ -8,10 +8,11 @@ mod leash;
 mod propose;
 mod remedy;
 mod restarts;
+mod search;
 mod start;
 mod zoning;
 
-pub use anneal::Search;
+pub use anneal::{Count, Heat, Walk, cool};
 pub use arrange::{Unplaced, Wanted, arrange};
 pub use bound::bound;
 pub use finish::{corners, trial};
@@ -19,6 +20,7 @@ pub use leash::{Held, Leashed, homing, leash, moved};
 pub use propose::Mover;
 pub use remedy::{Advice, Remedy, Wrong, advise, series, take};
 pub use restarts::{Found, solve};
+pub use search::Search;
 pub use start::start;
 pub use zoning::{Zoning, zonings};
 

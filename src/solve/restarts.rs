@@ -3,8 +3,9 @@
 //! Each round has a fixed number of runs of a fixed number of moves, each with a generator of its own; the best is taken
 //! in the order of the runs. So the result is the same for any number of threads.
 
-use super::anneal::{Heat, Run, Search};
+use super::anneal::Heat;
 use super::finish::{fill, settle, squeeze, tidy};
+use super::search::{Run, Search};
 use super::start::start;
 use super::zoning::{Zoning, zonings};
 use super::{Effort, Settings, Watch};
@@ -122,8 +123,8 @@ fn make<'a>(
     let runs: Vec<(usize, Run)> =
         orders.into_par_iter().map(|(z, o)| (z, one(site, seed, watch, o))).collect();
     for (_, run) in &runs {
-        found.moves += run.moves;
-        found.priced += run.priced;
+        found.moves += run.count.moves;
+        found.priced += run.count.priced;
         found.restarts += 1;
         if run.score < found.score {
             found.score = run.score;

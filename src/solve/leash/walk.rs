@@ -27,7 +27,7 @@ pub(super) struct Crew {
 
 /// A board on which at most `most` lots are elsewhere than they were.
 #[derive(Clone, Debug)]
-pub(super) struct Walk<'s, 'a> {
+pub(super) struct Tethered<'s, 'a> {
     /// Where everything is.
     pub board: Board<'s>,
     /// What that costs.
@@ -45,17 +45,17 @@ pub(super) struct Walk<'s, 'a> {
     undo: Undo,
 }
 
-impl<'s, 'a> Walk<'s, 'a> {
+impl<'s, 'a> Tethered<'s, 'a> {
     /// A walk that begins from a board.
     pub fn new(
         board: Board<'s>,
         old: &'a [Option<Place>],
         crew: &'a Crew,
         most: usize,
-    ) -> Walk<'s, 'a> {
+    ) -> Tethered<'s, 'a> {
         let ledger = Ledger::new(&board);
         let moved = (0..old.len() as u32).filter(|&l| away(old, &board, l as usize)).collect();
-        Walk {
+        Tethered {
             board,
             ledger,
             old,
