@@ -1,6 +1,6 @@
 //! Shelves and fixings.
 
-use super::clean;
+use super::part::clean;
 use crate::tasks::outcome::{BoardLoad, FixingLoad};
 use serde::Serialize;
 

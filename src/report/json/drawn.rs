@@ -1,6 +1,6 @@
 //! What `draw` wrote, as JSON.
 
-use super::text;
+use super::part::text;
 use crate::report::sheet::{Sheet, Size, font};
 use serde::Serialize;
 

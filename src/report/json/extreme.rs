@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::clean;
+use super::part::clean;
 use crate::tasks::outcome::{Amount, Extreme, Limit};
 
 /// One kind: its figure and limit in the same unit.

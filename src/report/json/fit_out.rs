@@ -1,6 +1,7 @@
 //! The document of `fit-out`.
 
-use super::{CautionRow, Corners, clean, mm, text};
+use super::part::{Corners, clean, mm, text};
+use super::worth::CautionRow;
 use crate::tasks::fit_out::{Buy, Card, CardLine, FitOut, Holder, Holding, Hole, Label, Mount};
 use serde::Serialize;
 

@@ -1,6 +1,6 @@
 //! What fetching each thing asks of the back.
 
-use super::{clean, mm};
+use super::part::{clean, mm};
 use crate::tasks::outcome::{Assessed, LIFT_SOURCE, Lift};
 use serde::Serialize;
 

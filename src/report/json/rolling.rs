@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::extreme::bare;
-use super::{clean, mm};
+use super::part::{clean, mm};
 use crate::tasks::outcome::{Before, Door, Mark, Push, Rolling};
 
 /// The whole section.

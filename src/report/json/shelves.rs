@@ -1,6 +1,6 @@
 //! Shelves that may be moved, in JSON.
 
-use super::mm;
+use super::part::mm;
 use crate::tasks::outcome::{ShelfHeight, Shelves};
 use serde::Serialize;
 

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::extreme::bare;
-use super::{clean, mm};
+use super::part::{clean, mm};
 use crate::tasks::outcome::{CasterTrial, Raise, Stability, Trial};
 use crate::units::Mass;
 

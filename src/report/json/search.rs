@@ -1,0 +1,63 @@
+//! Where the search began, what it did and how near to the best it came.
+
+use super::part::clean;
+use crate::tasks::outcome::{Bound, Effort, Start};
+use crate::units::Price;
+use serde::Serialize;
+
+#[derive(Serialize)]
+pub(super) struct StartRow {
+    seconds_per_week: f64,
+    off_cart: f64,
+    broken: usize,
+    same_items: bool,
+}
+
+impl StartRow {
+    pub(super) fn of(start: &Start) -> StartRow {
+        StartRow {
+            seconds_per_week: start.cost.as_s(),
+            off_cart: start.off_cart.as_s(),
+            broken: start.broken,
+            same_items: start.same_items,
+        }
+    }
+}
+
+#[derive(Serialize)]
+pub(super) struct BoundRow {
+    seconds_per_week: Option<f64>,
+    gap: Option<f64>,
+    gap_with_handling: Option<f64>,
+}
+
+impl BoundRow {
+    pub(super) fn of(bound: &Bound) -> BoundRow {
+        BoundRow {
+            seconds_per_week: bound.cost.map(Price::as_s),
+            gap: bound.gap.and_then(clean),
+            gap_with_handling: bound.gap_with_handling.and_then(clean),
+        }
+    }
+}
+
+#[derive(Serialize)]
+pub(super) struct SearchRow {
+    moves: u64,
+    priced: u64,
+    seconds: Option<f64>,
+    restarts: u32,
+    ended_early: bool,
+}
+
+impl SearchRow {
+    pub(super) fn of(effort: &Effort) -> SearchRow {
+        SearchRow {
+            moves: effort.moves,
+            priced: effort.priced,
+            seconds: clean(effort.seconds),
+            restarts: effort.restarts,
+            ended_early: effort.ended_early,
+        }
+    }
+}
