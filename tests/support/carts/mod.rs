@@ -1,17 +1,20 @@
 //! Carts drawn at random from a seed: valid, of all shapes, the same for the same seed.
 //!
-//! [`cart`] makes odd little worlds that try every rule of the model; [`packed`] makes a full cart as a workshop has
-//! it; [`sections`] makes a cart as long as asked of sections alike, to see how effort grows with its length.
+//! [`cart`] makes odd little worlds that try every rule of the model; [`packed`] makes a full cart of plain bays;
+//! [`workshop`] makes one with everything that a workshop has; [`sections`] makes a cart as long as asked of sections
+//! alike, to see how effort grows with its length.
 
 mod box_work;
 mod full;
 mod shop;
 mod things;
+mod workshop;
 
 pub use box_work::empty;
 pub use full::{packed, sections};
 pub use shop::plain as plain_shop;
 pub use things::plain;
+pub use workshop::{Fill, workshop};
 
 use rand::rngs::Xoshiro256PlusPlus;
 use rand::{RngExt, SeedableRng};

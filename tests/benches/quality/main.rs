@@ -1,0 +1,36 @@
+//! How good the search is: on carts of our own against the best layouts known, and on open instances of problems akin.
+//!
+//! ```text
+//! cargo bench --bench quality                        the table of carts
+//! cargo bench --bench quality -- --carts 24-tight,60-tight
+//! cargo bench --bench quality -- --lower SECONDS --seeds N [--carts …] [--threads T] [--best FOLDER]
+//!                                                    searches long and lowers what is known
+//! cargo bench --bench quality -- --take FOLDER       takes over what was found lower elsewhere
+//! ```
+//!
+//! Results do not depend on the clock: a search of so many seconds is stopped from outside, and what it had found by
+//! then depends on how fast the machine is.
+
+mod best;
+mod carts;
+mod lower;
+mod options;
+
+// A part of it is enough here.
+#[allow(unused_imports)]
+#[path = "../../support/mod.rs"]
+mod support;
+
+use options::{Options, Wish};
+
+fn main() {
+    let options = Options::read(std::env::args().skip(1)).unwrap_or_else(|fault| {
+        eprintln!("{fault}");
+        std::process::exit(2);
+    });
+    match options.wish {
+        Wish::Lower { seconds, seeds } => lower::lower(&options, seconds, seeds),
+        Wish::Take(ref folder) => lower::take(&options, folder),
+        Wish::Table => {}
+    }
+}
