@@ -1,7 +1,7 @@
 //! What can be typed.
 
 use crate::report::sheet::Size;
-use crate::solve::Effort;
+use crate::solve::{Effort, Settings};
 use crate::units::{Length, Unit, parse_dims, parse_length};
 use clap::{Args as Group, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
@@ -212,10 +212,11 @@ pub struct Search {
     /// Everything random comes from it: the same seed gives the same plan
     #[arg(long, value_name = "N", default_value_t = 1)]
     pub seed: u64,
-    /// How long to search
-    #[arg(long, value_enum, default_value_t = EffortArg::Normal)]
-    pub effort: EffortArg,
-    /// End after so many seconds with the best so far; the plan then depends on the machine
+    /// How many trial moves to make [default: normal, or as many as --time allows]
+    #[arg(long, value_enum)]
+    pub effort: Option<EffortArg>,
+    /// Search for so many seconds, in growing cycles, and take the best; with --effort, for no longer than that. The plan
+    /// then depends on the machine
     #[arg(long, value_name = "SECONDS", value_parser = seconds)]
     pub time: Option<std::time::Duration>,
     /// Threads to use; the plan is the same for any number (0: as many as the machine has)
@@ -223,7 +224,19 @@ pub struct Search {
     pub threads: u16,
 }
 
-/// How long to search.
+impl Search {
+    /// The same for the search itself: where only a time is said, it goes on until it is ended.
+    pub fn settings(&self) -> Settings {
+        let effort = match (self.effort, self.time) {
+            (Some(effort), _) => effort.into(),
+            (None, Some(_)) => Effort::UntilEnded,
+            (None, None) => Effort::default(),
+        };
+        Settings { seed: self.seed, effort, threads: usize::from(self.threads) }
+    }
+}
+
+/// How many trial moves to make.
 #[derive(ValueEnum, Clone, Copy, PartialEq, Eq, Debug)]
 pub enum EffortArg {
     /// A tenth of the usual moves

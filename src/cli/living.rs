@@ -9,7 +9,6 @@ use crate::domain::{self, Layout};
 use crate::files;
 use crate::finding::Finding;
 use crate::report::{json, terminal};
-use crate::solve::Settings;
 use crate::tasks;
 use crate::tasks::outcome::{Plan, Status};
 use std::path::Path;
@@ -54,14 +53,6 @@ pub(super) fn read(at: &Workspace) -> Result<Result<Lived, Exit>, WriteError> {
     }
 }
 
-fn settings(search: &Search) -> Settings {
-    Settings {
-        seed: search.seed,
-        effort: search.effort.into(),
-        threads: usize::from(search.threads),
-    }
-}
-
 /// Good where nothing is wanting and no entry of the layout was at fault.
 pub(super) fn exit(plan: &Plan, findings: usize, read: &[Finding]) -> Exit {
     let good =
@@ -91,11 +82,11 @@ pub fn audit(at: &Workspace, search: &Search) -> Result<Exit, WriteError> {
         Ok(lived) => lived,
         Err(exit) => return Ok(exit),
     };
-    let (result, took) = watched(search.time, |watch| {
-        tasks::audit::audit(&lived.workspace, &lived.layout, &settings(search), watch)
+    let (result, clock) = watched(search.time, |watch| {
+        tasks::audit::audit(&lived.workspace, &lived.layout, &search.settings(), watch)
     });
     let result = result.map(|mut audit| {
-        audit.plan.effort.seconds = took.as_secs_f64();
+        clock.tell(&mut audit.plan.effort);
         audit
     });
     let look = run::look(at);
@@ -127,14 +118,14 @@ pub fn replan(
         Ok(lived) => lived,
         Err(exit) => return Ok(exit),
     };
-    let (result, took) = watched(search.time, |watch| {
-        let settings = settings(search);
+    let (result, clock) = watched(search.time, |watch| {
+        let settings = search.settings();
         tasks::replan::replan(&lived.workspace, &lived.layout, &settings, most_moves, watch)
     });
     let look = run::look(at);
     match result {
         Ok(mut replan) => {
-            replan.plan.effort.seconds = took.as_secs_f64();
+            clock.tell(&mut replan.plan.effort);
             if let Some(folder) = out {
                 run::write_plan(folder, &replan.plan)?;
             }

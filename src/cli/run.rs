@@ -9,7 +9,6 @@ use crate::files::{self, write_layout};
 use crate::finding::{Finding, Severity};
 use crate::report::terminal::{Colour, Look};
 use crate::report::{faults, json, terminal};
-use crate::solve::Settings;
 use crate::tasks;
 use crate::tasks::outcome::{Plan, Status};
 use clap::CommandFactory;
@@ -130,12 +129,8 @@ fn plan(
     }
     let (workspace, findings, exit) = read(at)?;
     let Some(workspace) = workspace else { return Ok(exit) };
-    let settings = Settings {
-        seed: search.seed,
-        effort: search.effort.into(),
-        threads: usize::from(search.threads),
-    };
-    let (planned, took) =
+    let settings = search.settings();
+    let (planned, clock) =
         watched(search.time, |watch| tasks::plan::plan(&workspace, &settings, watch));
     let mut plan = match planned {
         Ok(plan) => plan,
@@ -144,7 +139,7 @@ fn plan(
             return Ok(Exit::Wrong);
         }
     };
-    plan.effort.seconds = took.as_secs_f64();
+    clock.tell(&mut plan.effort);
     plan.notes.extend(findings);
     if let Some(folder) = out {
         write_plan(folder, &plan)?;

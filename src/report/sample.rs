@@ -550,7 +550,7 @@ pub fn plan() -> Plan {
         }],
         start: Start { cost: Price::from_s(131.5), off_cart: Price::ZERO, broken: 0, same_items: true },
         bound: Bound { cost: Some(Price::from_s(90.4)), gap: Some(0.0776), gap_with_handling: Some(0.01496) },
-        effort: Effort { moves: 400_000, priced: 130_000, seconds: 3.2, restarts: 4, ended_early: false },
+        effort: Effort { moves: 400_000, priced: 130_000, seconds: 3.2, restarts: 4, ..Effort::default() },
         elevations: faces.iter().map(|(face, theme)| elevation(*face, theme, &placements)).collect(),
         ground: ground(),
         person: person(),

@@ -2,7 +2,7 @@
 
 use super::figure::{TIE, at_least, at_most, copies, count, seconds};
 use crate::finding::{Finding, Severity};
-use crate::tasks::outcome::{Bound, Copy, LeftOut, Placement, Plan, Start, Status};
+use crate::tasks::outcome::{Bound, Copy, Effort, End, LeftOut, Placement, Plan, Start, Status};
 
 /// Whether the plan may be used as it is.
 pub fn status(status: Status) -> &'static str {
@@ -24,9 +24,7 @@ pub fn cost(plan: &Plan) -> Vec<String> {
         ],
         _ => vec![gain(plan), bound(plan), terms(plan)],
     };
-    if plan.effort.ended_early {
-        told.push("The search was ended early: with more time the plan may get better.".to_owned());
-    }
+    told.extend(ended(&plan.effort));
     if !plan.from_memory.is_empty() {
         let memory = plan.from_memory.join(", ");
         told.push(format!("From memory, not from a source that was read: {memory}."));
@@ -132,6 +130,26 @@ fn bound(plan: &Plan) -> String {
             )
         }
     }
+}
+
+/// Why the search ended before all its moves were made, where it did.
+fn ended(effort: &Effort) -> Option<String> {
+    let when = match effort.cycles {
+        Some(cycle) => format!("in cycle {cycle}"),
+        None => "before all its moves were made".to_owned(),
+    };
+    let why = match effort.end {
+        End::Moves => return None,
+        End::Best => {
+            return Some("The search ended by itself: nothing could get better.".to_owned());
+        }
+        End::Time => {
+            let given = effort.allowed.map_or_else(String::new, |s| format!("{s}{TIE}s of "));
+            format!("The {given}time for the search was up {when}")
+        }
+        End::Interrupt => format!("The search was interrupted {when}"),
+    };
+    Some(format!("{why}: with more time the plan may get better."))
 }
 
 fn terms(plan: &Plan) -> String {

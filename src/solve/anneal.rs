@@ -3,7 +3,6 @@
 use super::Watch;
 use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;
-use std::sync::atomic::Ordering;
 
 /// Trial moves between two looks at the outside, at one temperature.
 const GLANCE: u64 = 1024;
@@ -60,7 +59,7 @@ pub fn cool<W: Walk>(
     let blocks = moves.div_ceil(GLANCE);
     let cooling = libm::pow(heat.to / heat.from, 1.0 / blocks as f64);
     for block in 0..blocks {
-        if watch.stop.load(Ordering::Relaxed) {
+        if watch.is_over() {
             break;
         }
         if block == blocks / 2 {
@@ -69,7 +68,7 @@ pub fn cool<W: Walk>(
         let so_many = GLANCE.min(moves - count.moves);
         count.priced += stretch(walk, rng, so_many, temperature);
         count.moves += so_many;
-        watch.done.fetch_add(so_many, Ordering::Relaxed);
+        watch.add(so_many);
         temperature *= cooling;
     }
     count

@@ -12,7 +12,7 @@ mod walk;
 use super::anneal::Count;
 use super::finish::{corners, fill, trial};
 use super::zoning::Zoning;
-use super::{Effort, Settings, Watch};
+use super::{Cycle, Floor, Settings, Spent, Watch};
 use crate::score::{Ledger, Score};
 use crate::site::{Board, Change, Place, Site};
 use anneal::anneal;
@@ -20,7 +20,6 @@ use exchange::{Least, exchange};
 use rand::SeedableRng;
 use rand::rngs::Xoshiro256PlusPlus;
 use rayon::prelude::*;
-use std::sync::atomic::Ordering;
 use walk::{Crew, Tethered};
 
 pub use homing::homing;
@@ -77,12 +76,8 @@ impl Held {
 pub struct Leashed {
     /// The best with at most so many moved lots, one for each number asked.
     pub points: Vec<Held>,
-    /// Trial moves proposed.
-    pub moves: u64,
-    /// Those whose whole price reached the acceptance test.
-    pub priced: u64,
-    /// Runs.
-    pub restarts: u32,
+    /// What they took.
+    pub spent: Spent,
 }
 
 /// How many lots that were on the cart are elsewhere; placing a new one is no move.
@@ -91,16 +86,18 @@ pub fn moved(old: &[Option<Place>], places: &[Option<Place>]) -> usize {
 }
 
 /// The best layouts with at most so many lots elsewhere than in `old`, one for each of the rising numbers. Offers are
-/// layouts that were found otherwise; each is taken where it needs few enough moves.
+/// layouts that were found otherwise; each is taken where it needs few enough moves. A further cycle takes the points of
+/// the one before it as offers.
 pub fn leash(
     site: &Site,
     old: &[Option<Place>],
     numbers: &[usize],
     offers: &[Held],
     settings: &Settings,
+    cycle: Cycle,
     watch: &Watch,
 ) -> Leashed {
-    let work = || points(site, old, numbers, offers, settings, watch);
+    let work = || points(site, old, numbers, offers, settings, cycle, watch);
     match rayon::ThreadPoolBuilder::new().num_threads(settings.threads).build() {
         Ok(pool) => pool.install(work),
         Err(_) => work(),
@@ -113,6 +110,7 @@ fn points(
     numbers: &[usize],
     offers: &[Held],
     settings: &Settings,
+    cycle: Cycle,
     watch: &Watch,
 ) -> Leashed {
     let movable: Vec<u32> = (0..site.lots.len() as u32)
@@ -122,13 +120,13 @@ fn points(
         .collect();
     let new = movable.iter().copied().filter(|&l| old[l as usize].is_none()).collect();
     let crew = Crew { movable, new };
-    let (least, moves) = (Least::new(site), budget(site, settings.effort));
-    watch.planned.fetch_add(moves * numbers.len() as u64, Ordering::Relaxed);
+    let (least, moves) = (Least::new(site), budget(site, cycle));
+    let (floor, seed) = (Floor::of(site), settings.seed.wrapping_add(cycle.number << 56));
+    watch.expect(moves * numbers.len() as u64);
     let mut all = Leashed::default();
     let mut beams: Vec<Vec<Held>> = Vec::new();
     for &most in numbers {
-        let point =
-            Point { site, old, crew: &crew, least: &least, most, seed: settings.seed, watch };
+        let point = Point { site, old, crew: &crew, least: &least, floor, most, seed, watch };
         let mut begin = beams.last().cloned().unwrap_or_else(|| vec![point.first()]);
         begin.extend(offers.iter().filter(|o| o.moved <= most).cloned());
         let earlier = beams.len().checked_sub(2).map_or(&[][..], |j| &beams[j]);
@@ -152,14 +150,10 @@ fn best_of(mut held: Vec<Held>) -> Vec<Held> {
     best
 }
 
-fn budget(site: &Site, effort: Effort) -> u64 {
+fn budget(site: &Site, cycle: Cycle) -> u64 {
     let lots = site.lots.len() as u64;
     let usual = MOVES * lots.clamp(1, USUAL_LOTS * 4) / USUAL_LOTS;
-    let moves = match effort {
-        Effort::Quick => usual / 4,
-        Effort::Normal => usual,
-        Effort::Thorough => usual * 10,
-    };
+    let moves = cycle.moves(usual).max(usual / 4);
     if lots <= SMALL { moves.max(FEWEST) } else { moves.max(FEWEST / 8) }
 }
 
@@ -170,6 +164,7 @@ struct Point<'s, 'a> {
     old: &'a [Option<Place>],
     crew: &'a Crew,
     least: &'a Least,
+    floor: Floor,
     most: usize,
     seed: u64,
     watch: &'a Watch,
@@ -195,6 +190,9 @@ impl<'s> Point<'s, '_> {
         moves: u64,
         all: &mut Leashed,
     ) -> Vec<Held> {
+        if self.watch.is_over() {
+            return best_of(begin);
+        }
         let mut found = begin.clone();
         for held in &begin {
             found.extend(self.one_more(held));
@@ -210,9 +208,7 @@ impl<'s> Point<'s, '_> {
             .collect();
         let mut last = found;
         for (held, count) in runs {
-            all.moves += count.moves;
-            all.priced += count.priced;
-            all.restarts += 1;
+            all.spent.run(count);
             last.push(held);
         }
         best_of(last)
@@ -247,6 +243,7 @@ impl<'s> Point<'s, '_> {
         let mut walk = Tethered::new(board, self.old, self.crew, self.most);
         let mut best = from.clone();
         let idle = self.crew.movable.is_empty() || self.most == 0 && self.crew.new.is_empty();
+        let idle = idle || self.floor.is_met(&from.score);
         let moves = if idle { 0 } else { moves };
         let count = anneal(&mut walk, &mut rng, moves, &mut best, self.watch);
         (self.polish(best), count)

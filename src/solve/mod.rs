@@ -3,40 +3,32 @@
 mod anneal;
 mod arrange;
 mod bound;
+mod cycles;
 mod finish;
+mod floor;
 mod leash;
 mod propose;
 mod remedy;
 mod restarts;
 mod search;
 mod start;
+mod watch;
 mod zoning;
 
 pub use anneal::{Count, Heat, Walk, cool};
 pub use arrange::{Unplaced, Wanted, arrange};
 pub use bound::bound;
+pub use cycles::{Cycle, Effort, End, cycles};
 pub use finish::{corners, trial};
+pub use floor::Floor;
 pub use leash::{Held, Leashed, homing, leash, moved};
 pub use propose::Mover;
 pub use remedy::{Advice, Remedy, Wrong, advise, series, take};
-pub use restarts::{Found, solve};
+pub use restarts::{Found, Restarts, Spent, solve};
 pub use search::Search;
 pub use start::start;
+pub use watch::{Progress, Stop, Watch};
 pub use zoning::{Zoning, zonings};
-
-use std::sync::atomic::{AtomicBool, AtomicU64};
-
-/// How long to search, counted in trial moves.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub enum Effort {
-    /// A tenth of the usual moves.
-    Quick,
-    /// The usual moves.
-    #[default]
-    Normal,
-    /// Ten times the usual moves.
-    Thorough,
-}
 
 /// How to search.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -53,15 +45,4 @@ impl Default for Settings {
     fn default() -> Settings {
         Settings { seed: 1, effort: Effort::Normal, threads: 0 }
     }
-}
-
-/// What is watched from outside while the search runs.
-#[derive(Debug, Default)]
-pub struct Watch {
-    /// Set it to end early with the best so far.
-    pub stop: AtomicBool,
-    /// Trial moves made so far.
-    pub done: AtomicU64,
-    /// Trial moves that will be made.
-    pub planned: AtomicU64,
 }

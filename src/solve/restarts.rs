@@ -1,27 +1,39 @@
-//! Runs of the search side by side: first every division of the faces, then the best ones again and cooler.
+//! Runs of the search side by side, in cycles of three rounds.
 //!
-//! Each round has a fixed number of runs of a fixed number of moves, each with a generator of its own; the best is taken
-//! in the order of the runs. So the result is the same for any number of threads.
+//! A cycle goes from warm to cold: first every division of the faces, then the best ones again, then cooler. A round has a
+//! fixed number of runs of a fixed number of moves, each with a generator of its own; bests are exchanged only where a
+//! round ends, in the order of the runs. So the result is the same for any number of threads. A further cycle begins
+//! anew, and the best of those before it joins its later rounds.
 
-use super::anneal::Heat;
-use super::finish::{fill, settle, squeeze, tidy};
-use super::search::{Run, Search};
+mod order;
+
+use super::cycles::{Cycle, End, cycles};
+use super::finish::{squeeze, tidy};
+use super::floor::Floor;
+use super::search::Run;
 use super::start::start;
 use super::zoning::{Zoning, zonings};
-use super::{Effort, Settings, Watch};
+use super::{Count, Heat, Settings, Watch};
 use crate::score::{Ledger, Score};
 use crate::site::{Board, Place, Site};
 use crate::units::Length;
-use rand::SeedableRng;
-use rand::rngs::Xoshiro256PlusPlus;
+use order::{Leg, Order};
 use rayon::prelude::*;
-use std::sync::atomic::Ordering;
 
 /// Trial moves of a usual search on a cart of [`USUAL_LOTS`] lots, all runs together.
 const MOVES: u64 = 2_400_000;
 const USUAL_LOTS: u64 = 60;
-/// Runs of the later rounds.
+/// Runs of a round; of the first one at least.
 const RUNS: usize = 8;
+/// The rounds of a cycle.
+const FIRST: Round = Round { tenths: 3, heat: Heat { from: 1.0, to: 0.002 }, number: 0 };
+const AGAIN: Round = Round { tenths: 5, heat: Heat { from: 1.0, to: 0.001 }, number: 1000 };
+const COOL: Round = Round { tenths: 2, heat: Heat { from: 0.15, to: 0.0005 }, number: 2000 };
+/// What the numbers of the runs of two cycles differ by.
+const STRIDE: u64 = 10_000;
+/// From how many layouts the second and the third round begin.
+const BROAD: usize = 4;
+const NARROW: usize = 2;
 
 /// The best layout found and what it took.
 #[derive(Clone, Debug)]
@@ -32,182 +44,209 @@ pub struct Found {
     pub shelves: Vec<Length>,
     /// Its value.
     pub score: Score,
+    /// What it took.
+    pub spent: Spent,
+    /// Why it ended.
+    pub end: End,
+}
+
+/// What a search took.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub struct Spent {
     /// Trial moves proposed.
     pub moves: u64,
     /// Those whose whole price reached the acceptance test.
     pub priced: u64,
     /// Runs.
     pub restarts: u32,
-    /// Whether it was stopped from outside.
-    pub ended_early: bool,
+    /// Cycles, with the one in which it ended.
+    pub cycles: u32,
 }
 
-/// A run to be made.
-struct Order<'a> {
-    zoning: &'a Zoning,
-    from: Vec<Option<Place>>,
-    shelves: Vec<Length>,
-    moves: u64,
+impl Spent {
+    /// One run more.
+    pub(super) fn run(&mut self, count: Count) {
+        self.moves += count.moves;
+        self.priced += count.priced;
+        self.restarts += 1;
+    }
+
+    /// Takes over what another search took in the same cycles.
+    pub fn add(&mut self, other: Spent) {
+        self.moves += other.moves;
+        self.priced += other.priced;
+        self.restarts += other.restarts;
+        self.cycles = self.cycles.max(other.cycles);
+    }
+}
+
+/// A third of a cycle.
+#[derive(Clone, Copy)]
+struct Round {
+    /// Its share of the moves of the cycle.
+    tenths: u64,
     heat: Heat,
+    /// The number of its first run.
     number: u64,
 }
 
 /// Searches.
 pub fn solve(site: &Site, settings: &Settings, watch: &Watch) -> Found {
-    let begin = start(site);
-    let first = Found {
-        places: begin.places().to_vec(),
-        shelves: begin.shelves().collect(),
-        score: Ledger::new(&begin).score(),
-        moves: 0,
-        priced: 0,
-        restarts: 0,
-        ended_early: false,
-    };
-    let work = || rounds(site, settings, watch, first.clone());
-    // A pool of our own: the number of threads is the user's, and must not change anything but the time it takes.
-    match rayon::ThreadPoolBuilder::new().num_threads(settings.threads).build() {
-        Ok(pool) => pool.install(work),
-        Err(_) => work(),
-    }
-}
-
-fn budget(site: &Site, effort: Effort) -> u64 {
-    let lots = site.lots.len() as u64;
-    let usual = MOVES * lots.clamp(USUAL_LOTS / 6, USUAL_LOTS * 4) / USUAL_LOTS;
-    match effort {
-        Effort::Quick => usual / 10,
-        Effort::Normal => usual,
-        Effort::Thorough => usual * 10,
-    }
-}
-
-fn rounds(site: &Site, settings: &Settings, watch: &Watch, mut found: Found) -> Found {
-    let all = zonings(site);
-    let total = budget(site, settings.effort);
-    watch.planned.fetch_add(total, Ordering::Relaxed);
-    // First round: every division, at least eight runs, from the start where it keeps to the division.
-    let copies = RUNS.div_ceil(all.len());
-    let orders: Vec<(usize, Order)> = (0..all.len() * copies)
-        .map(|k| {
-            let zoning = &all[k % all.len()];
-            let moves = total * 3 / 10 / (all.len() * copies) as u64;
-            let from = allowed(&found.places, zoning);
-            let heat = Heat { from: 1.0, to: 0.002 };
-            let shelves = found.shelves.clone();
-            (k % all.len(), Order { zoning, from, shelves, moves, heat, number: k as u64 })
-        })
-        .collect();
-    let runs = make(site, settings.seed, watch, &mut found, orders);
-    // Second and third round: from the best so far, warm and then cool.
-    let best = ranked(runs, 4);
-    let orders = again(&all, &best, total * 5 / 10, Heat { from: 1.0, to: 0.001 }, 1000);
-    let runs = make(site, settings.seed, watch, &mut found, orders);
-    let mut best = ranked(runs, 2);
-    best.extend(ranked(best.clone(), 1));
-    let orders = again(&all, &best, total * 2 / 10, Heat { from: 0.15, to: 0.0005 }, 2000);
-    make(site, settings.seed, watch, &mut found, orders);
-    found.ended_early = watch.stop.load(Ordering::Relaxed);
-    complete(site, &mut found);
-    found
-}
-
-/// Makes runs side by side and takes over the best.
-fn make<'a>(
-    site: &Site,
-    seed: u64,
-    watch: &Watch,
-    found: &mut Found,
-    orders: Vec<(usize, Order<'a>)>,
-) -> Vec<(usize, Run)> {
-    let runs: Vec<(usize, Run)> =
-        orders.into_par_iter().map(|(z, o)| (z, one(site, seed, watch, o))).collect();
-    for (_, run) in &runs {
-        found.moves += run.count.moves;
-        found.priced += run.count.priced;
-        found.restarts += 1;
-        if run.score < found.score {
-            found.score = run.score;
-            found.places.clone_from(&run.best);
-            found.shelves.clone_from(&run.shelves);
+    let mut restarts = Restarts::new(site, settings);
+    for cycle in cycles(settings.effort, watch) {
+        restarts.cycle(site, cycle, watch);
+        if restarts.is_best() {
+            break;
         }
     }
-    runs
+    restarts.found(watch)
 }
 
-fn one(site: &Site, seed: u64, watch: &Watch, order: Order) -> Run {
-    let mut rng = Xoshiro256PlusPlus::seed_from_u64(mix(seed, order.number));
-    let mut board = Board::set_up(site, &order.shelves, &order.from);
-    fill(&mut board, order.zoning);
-    let mut search = Search::new(board, order.zoning);
-    let mut run = search.anneal(order.zoning, &mut rng, order.moves, order.heat, watch);
-    // What the run left loose is pushed to where it costs least.
-    let mut board = Board::set_up(site, &run.shelves, &run.best);
-    settle(&mut board, order.zoning);
-    let score = Ledger::new(&board).score();
-    if score < run.score {
-        run.score = score;
-        run.best = board.places().to_vec();
+/// A search that can go on: each cycle begins where the ones before it ended.
+#[derive(Clone, Debug)]
+pub struct Restarts {
+    settings: Settings,
+    zonings: Vec<Zoning>,
+    floor: Floor,
+    best: Leg,
+    /// The best legs of the cycles before.
+    elite: Vec<Leg>,
+    spent: Spent,
+    /// Whether nothing is left that could be moved.
+    idle: bool,
+}
+
+impl Restarts {
+    /// A search on a site, which begins from the fixed start.
+    pub fn new(site: &Site, settings: &Settings) -> Restarts {
+        let zonings = zonings(site);
+        let best = Leg::standing(&start(site), &zonings);
+        let (elite, spent) = (Vec::new(), Spent::default());
+        let floor = Floor::of(site);
+        Restarts { settings: *settings, zonings, floor, best, elite, spent, idle: false }
     }
-    run
-}
 
-/// The best runs, in the order of their value; ties in the order of the runs.
-fn ranked(mut runs: Vec<(usize, Run)>, most: usize) -> Vec<(usize, Run)> {
-    runs.sort_by_key(|(_, run)| run.score);
-    runs.dedup_by(|a, b| a.1.best == b.1.best && a.1.shelves == b.1.shelves);
-    runs.truncate(most);
-    runs
-}
+    /// Makes one more cycle on the same site.
+    pub fn cycle(&mut self, site: &Site, cycle: Cycle, watch: &Watch) {
+        watch.at_least(self.floor);
+        watch.found(self.best.run.score);
+        watch.expect(cycle.moves(usual(site)));
+        self.spent.cycles += 1;
+        // A pool of our own: the number of threads is the user's, and must not change anything but the time it takes.
+        match rayon::ThreadPoolBuilder::new().num_threads(self.settings.threads).build() {
+            Ok(pool) => pool.install(|| self.rounds(site, cycle, watch)),
+            Err(_) => self.rounds(site, cycle, watch),
+        }
+    }
 
-fn again<'a>(
-    all: &'a [Zoning],
-    best: &[(usize, Run)],
-    moves: u64,
-    heat: Heat,
-    number: u64,
-) -> Vec<(usize, Order<'a>)> {
-    (0..RUNS)
-        .filter_map(|k| {
-            let (z, run) = best.get(k % best.len().max(1))?;
-            let order = Order {
-                zoning: &all[*z],
-                from: run.best.clone(),
-                shelves: run.shelves.clone(),
-                moves: moves / RUNS as u64,
-                heat,
-                number: number + k as u64,
-            };
-            Some((*z, order))
-        })
-        .collect()
-}
+    /// Whether nothing can be better than what was found.
+    pub fn is_best(&self) -> bool {
+        self.idle || self.floor.is_met(&self.best.run.score)
+    }
 
-/// The same places without those that a division does not allow.
-fn allowed(places: &[Option<Place>], zoning: &Zoning) -> Vec<Option<Place>> {
-    let keeps = |lot: usize, place: &Place| {
-        zoning.homes[lot].is_empty()
-            || zoning.homes[lot].iter().any(|h| h.surface == place.home.surface)
-    };
-    places.iter().enumerate().map(|(lot, p)| p.filter(|p| keeps(lot, p))).collect()
-}
+    /// The value of what was found.
+    pub fn score(&self) -> Score {
+        self.best.run.score
+    }
 
-/// Puts what is still off the cart wherever it can go without breaking anything.
-fn complete(site: &Site, found: &mut Found) {
-    let mut board = Board::set_up(site, &found.shelves, &found.places);
-    squeeze(&mut board);
-    tidy(&mut board);
-    let score = Ledger::new(&board).score();
-    if score <= found.score {
-        found.score = score;
-        found.places = board.places().to_vec();
+    /// Takes over what another search took in the same cycle.
+    pub fn add(&mut self, other: &Restarts) {
+        self.spent.add(other.spent);
+    }
+
+    /// What was found.
+    pub fn found(&self, watch: &Watch) -> Found {
+        let Run { best, shelves, score, .. } = self.best.run.clone();
+        let end = End::of(self.is_best(), watch);
+        Found { places: best, shelves, score, spent: self.spent, end }
+    }
+
+    fn rounds(&mut self, site: &Site, cycle: Cycle, watch: &Watch) {
+        let before = self.spent.moves;
+        let legs = self.round(site, cycle, FIRST, self.everywhere(), watch);
+        self.idle = self.spent.moves == before && !watch.is_over();
+        let legs = self.round(site, cycle, AGAIN, ranked(self.joined(legs), BROAD), watch);
+        let mut best = ranked(self.joined(legs), NARROW);
+        best.extend(best.first().cloned());
+        let legs = self.round(site, cycle, COOL, best, watch);
+        self.complete(site);
+        watch.found(self.best.run.score);
+        self.elite = ranked(std::iter::once(self.best.clone()).chain(legs).collect(), NARROW);
+    }
+
+    /// What was found so far under every division, so far as it keeps to it; at least as many legs as a round has runs.
+    fn everywhere(&self) -> Vec<Leg> {
+        let n = self.zonings.len();
+        let leg = |k: usize| Leg { zoning: k % n, run: self.best.run.clone() };
+        (0..n * RUNS.div_ceil(n)).map(leg).collect()
+    }
+
+    fn joined(&self, legs: Vec<Leg>) -> Vec<Leg> {
+        legs.into_iter().chain(self.elite.iter().cloned()).collect()
+    }
+
+    /// Makes runs side by side from these legs in turn, and takes over the best; none where the search is to end.
+    fn round(
+        &mut self,
+        site: &Site,
+        cycle: Cycle,
+        round: Round,
+        from: Vec<Leg>,
+        watch: &Watch,
+    ) -> Vec<Leg> {
+        let count = from.len().max(RUNS);
+        let moves = cycle.moves(usual(site)) * round.tenths / 10 / count as u64;
+        if from.is_empty() || self.is_best() {
+            watch.add(moves * count as u64);
+            return Vec::new();
+        }
+        let number = cycle.number * STRIDE + round.number;
+        let order = |k: usize| Order {
+            leg: &from[k % from.len()],
+            moves,
+            heat: round.heat,
+            seed: order::mix(self.settings.seed, number + k as u64),
+        };
+        let legs: Vec<Option<Leg>> = (0..count)
+            .into_par_iter()
+            .map(|k| order(k).carry_out(site, &self.zonings, watch))
+            .collect();
+        let legs: Vec<Leg> = legs.into_iter().flatten().collect();
+        legs.iter().for_each(|leg| self.take_over(leg));
+        legs
+    }
+
+    fn take_over(&mut self, leg: &Leg) {
+        self.spent.run(leg.run.count);
+        if leg.run.score < self.best.run.score {
+            self.best = leg.clone();
+        }
+    }
+
+    /// Puts what is still off the cart wherever it can go without breaking anything.
+    fn complete(&mut self, site: &Site) {
+        let run = &mut self.best.run;
+        let mut board = Board::set_up(site, &run.shelves, &run.best);
+        squeeze(&mut board);
+        tidy(&mut board);
+        let score = Ledger::new(&board).score();
+        if score <= run.score {
+            run.score = score;
+            run.best = board.places().to_vec();
+        }
     }
 }
 
-/// A seed for each run, by SplitMix64's finaliser.
-fn mix(seed: u64, number: u64) -> u64 {
-    let mut z = seed.wrapping_add(number.wrapping_add(1).wrapping_mul(0x9e37_79b9_7f4a_7c15));
-    z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-    z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    z ^ (z >> 31)
+/// The moves of a usual search.
+fn usual(site: &Site) -> u64 {
+    let lots = site.lots.len() as u64;
+    MOVES * lots.clamp(USUAL_LOTS / 6, USUAL_LOTS * 4) / USUAL_LOTS
+}
+
+/// The best legs, in the order of their value; ties in the order of the runs.
+fn ranked(mut legs: Vec<Leg>, most: usize) -> Vec<Leg> {
+    legs.sort_by_key(|leg| leg.run.score);
+    legs.dedup_by(|a, b| a.run.best == b.run.best && a.run.shelves == b.run.shelves);
+    legs.truncate(most);
+    legs
 }

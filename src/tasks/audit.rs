@@ -158,13 +158,9 @@ pub fn audit(
     let found = solve(&Site::new(workspace)?, &small, watch);
     let best = found.score.min(after).min(ledger.score());
     let mut plan = whole(&judged, settings.seed, &entries);
-    plan.effort = Effort {
-        moves: found.moves + advice.priced,
-        priced: found.priced + advice.priced,
-        seconds: 0.0,
-        restarts: found.restarts,
-        ended_early: found.ended_early,
-    };
+    plan.effort = Effort::of(found.spent, found.end, &small);
+    plan.effort.moves += advice.priced;
+    plan.effort.priced += advice.priced;
     let guessed = arranged.iter().filter(|a| **a).count();
     if guessed > 0 {
         let text =

@@ -3,6 +3,7 @@
 //! Frame of all coordinates: millimetres from the floor under the front-left corner of the carcass, x right, y back, z up.
 
 mod boards;
+mod effort;
 mod extreme;
 mod ground;
 mod growth;
@@ -18,8 +19,10 @@ use crate::finding::Finding;
 use crate::geometry::{Box3, Point3};
 use crate::physics::body::Posture;
 pub use crate::site::Kind;
+pub use crate::solve::End;
 use crate::units::{Length, Mass, Price, Time, Unit, Uses};
 pub use boards::{BoardLoad, FixingLoad};
+pub use effort::Effort;
 pub use extreme::{Amount, Extreme, Limit, Mark, weighing};
 pub use ground::{Ground, Rect2, StationWays, Walk};
 pub use growth::Growth;
@@ -324,21 +327,6 @@ pub struct Bound {
     pub gap: Option<f64>,
     /// (cost − bound) / (cost + handling).
     pub gap_with_handling: Option<f64>,
-}
-
-/// What the search did.
-#[derive(Clone, Debug)]
-pub struct Effort {
-    /// Trial moves proposed.
-    pub moves: u64,
-    /// Those that were legal and whose whole price reached the acceptance test.
-    pub priced: u64,
-    /// How long it took: the one value that may differ between two runs.
-    pub seconds: f64,
-    /// Restarts.
-    pub restarts: u32,
-    /// Whether the clock or the user ended it early.
-    pub ended_early: bool,
 }
 
 /// A caution that concerns this inventory.

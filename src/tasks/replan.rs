@@ -3,15 +3,15 @@
 mod leaving;
 mod steps;
 
-use super::outcome::{Copy, Effort, Plan};
-use super::plan::{self, proof};
+use super::outcome::{Effort, Plan};
+use super::plan::{self, Searched, proof};
 use super::standing::{EntryFinding, Standing, standing};
 use super::tell;
 use crate::domain::{Layout, Workspace};
 use crate::finding::Finding;
 use crate::score::{Ledger, Score};
 use crate::site::{Board, Lot, Place, Site};
-use crate::solve::{Held, Leashed, Settings, Watch, homing, leash};
+use crate::solve::{End, Held, Leashed, Settings, Watch, cycles, homing, leash};
 use crate::units::Price;
 
 pub use leaving::Leaving;
@@ -61,6 +61,20 @@ struct Shape<'a> {
     places: &'a [Option<Place>],
 }
 
+impl Shape<'_> {
+    /// The copies that have no place: item and copy.
+    fn left_out(&self) -> Vec<(usize, u32)> {
+        let lots = self.site.lots.iter().zip(self.places).filter(|(_, place)| place.is_none());
+        let copies = |lot: &Lot| {
+            let item = lot.item;
+            (lot.first..lot.first + lot.copies).map(move |copy| (item, copy))
+        };
+        let mut all: Vec<(usize, u32)> = lots.flat_map(|(lot, _)| copies(lot)).collect();
+        all.sort_unstable();
+        all
+    }
+}
+
 /// The layout that is free to move everything, where it beats the rest of the curve.
 enum Free {
     /// On the old division of copies.
@@ -92,12 +106,24 @@ pub fn replan(
 ) -> Result<Replan, Vec<Finding>> {
     let old = standing(workspace, layout)?;
     let workspace = &old.workspace;
-    let fresh = plan::plan(workspace, settings, watch)?;
-    let anew = standing(workspace, &fresh.layout)?;
-    let offer = translate(&anew, &old).map(|places| homing(&old.site, &old.places, places));
     let numbers = numbers(most_moves, can_move(&old));
-    let offers: Vec<Held> = offer.clone().into_iter().collect();
-    let found = leash(&old.site, &old.places, &numbers, &offers, settings, watch);
+    let mut fresh = Searched::new(workspace, settings)?;
+    let mut found = Leashed::default();
+    let (mut anew, mut offer, mut best) = (None, None, false);
+    for cycle in cycles(settings.effort, watch) {
+        fresh.cycle(workspace, cycle, watch);
+        let told = anew.insert(standing(workspace, &fresh.layout(workspace, watch))?);
+        offer = translate(told, &old).map(|places| homing(&old.site, &old.places, places));
+        let offers: Vec<Held> = offer.iter().chain(&found.points).cloned().collect();
+        let before = found.spent;
+        found = leash(&old.site, &old.places, &numbers, &offers, settings, cycle, watch);
+        best = found.spent.moves == 0 && fresh.is_best() && !watch.is_over();
+        found.spent.add(before);
+        if best {
+            break;
+        }
+    }
+    let Some(anew) = anew else { unreachable!("there is at least one cycle") };
     let free = free(&found, offer, &old, &anew);
     let curve = curve(&old, &numbers, &found.points, free.as_ref());
     let knee = knee(&curve);
@@ -108,7 +134,13 @@ pub fn replan(
         }
         _ => Shape { site: &anew.site, places: &anew.places },
     };
-    let plan = outcome(workspace, end, &fresh, &found);
+    let searched = fresh.found(watch);
+    let made_anew = Shape { site: &fresh.site, places: &searched.places };
+    let mut plan = outcome(workspace, end, made_anew);
+    let mut spent = searched.spent;
+    spent.add(found.spent);
+    plan.seed = settings.seed;
+    plan.effort = Effort::of(spent, End::of(best, watch), settings);
     let steps = steps::steps(&old, end);
     let leaving = leaving::leaving(&old, end);
     Ok(Replan { plan, curve, knee, chosen, steps, findings: old.findings, leaving })
@@ -229,24 +261,13 @@ fn knee(curve: &[Point]) -> usize {
     if below(&curve[kind]) > 0 { kind } else { farthest(&|_| true) }
 }
 
-fn outcome(workspace: &Workspace, end: Shape, fresh: &Plan, found: &Leashed) -> Plan {
+/// The chosen layout in words and figures, compared with the start that a layout made afresh is compared with.
+fn outcome(workspace: &Workspace, end: Shape, fresh: Shape) -> Plan {
     let board = Board::with(end.site, end.places);
     let ledger = Ledger::new(&board);
     let mut plan = tell::plan(&board, &ledger, workspace);
-    plan.seed = fresh.seed;
-    let out = |p: &Plan| {
-        let mut all: Vec<Copy> = p.left_out.iter().map(|l| l.copy.clone()).collect();
-        all.sort();
-        all
-    };
-    plan.start = fresh.start.clone();
-    plan.start.same_items &= out(&plan) == out(fresh);
+    plan.start = plan::compare(fresh.site, &Board::with(fresh.site, fresh.places));
+    plan.start.same_items &= end.left_out() == fresh.left_out();
     plan.bound = proof(end.site, ledger.score(), plan.handling, plan.worth.broken.is_empty());
-    plan.effort = Effort {
-        moves: fresh.effort.moves + found.moves,
-        priced: fresh.effort.priced + found.priced,
-        restarts: fresh.effort.restarts + found.restarts,
-        ..fresh.effort
-    };
     plan
 }

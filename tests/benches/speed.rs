@@ -57,10 +57,10 @@ fn whole(name: &str, workspace: &Workspace) {
     println!(
         "{name:<14}{:>6}{:>12.0}{:>14}{:>9.1}%{:>14.0}",
         site.lots.len(),
-        found.moves as f64 / seconds,
-        found.priced,
-        100.0 * found.priced as f64 / found.moves as f64,
-        found.priced as f64 / seconds,
+        found.spent.moves as f64 / seconds,
+        found.spent.priced,
+        100.0 * found.spent.priced as f64 / found.spent.moves as f64,
+        found.spent.priced as f64 / seconds,
     );
 }
 

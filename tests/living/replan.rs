@@ -7,7 +7,7 @@ use toolberth::finding::Span;
 use toolberth::geometry::Box3;
 use toolberth::score::{Ledger, Score};
 use toolberth::site::{Board, Change, Clearing, Place, Site, Touched, for_each_corner};
-use toolberth::solve::{Effort, Held, Settings, Watch, leash, moved};
+use toolberth::solve::{Effort, Held, Settings, Watch, cycles, leash, moved};
 use toolberth::tasks::outcome::Plan;
 use toolberth::tasks::replan::{Replan, Spot, replan};
 use toolberth::tasks::standing::standing;
@@ -129,13 +129,15 @@ fn try_all(board: &mut Board, free: &mut Vec<usize>, least: &mut Option<Score>) 
 #[test]
 fn each_point_is_the_best_of_all_layouts_on_small_carts() {
     let mut gains = 0;
+    let watch = Watch::default();
+    let cycle = cycles(Effort::Quick, &watch).next().expect("a fixed effort is one cycle");
     for seed in 0..6 {
         let workspace = tiny(seed);
         let layout = outgrown(&workspace, 1);
         let old = standing(&workspace, &layout).expect("the cart is sound");
         let right = every_layout(&old.site, &old.places, 2);
         let found =
-            leash(&old.site, &old.places, &[0, 1, 2], &[], &settings(2), &Watch::default()).points;
+            leash(&old.site, &old.places, &[0, 1, 2], &[], &settings(2), cycle, &watch).points;
         for (k, point) in found.iter().enumerate() {
             assert!(point.moved <= k, "cart {seed}");
             assert!(

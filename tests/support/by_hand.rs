@@ -392,7 +392,7 @@ pub fn plan() -> Plan {
         cautions: Vec::new(),
         start: Start { cost, off_cart: left, broken: 0, same_items: true },
         bound: Bound { cost: Some(bound), gap: gap(cost), gap_with_handling: gap(cost + handling) },
-        effort: Effort { moves: 10, priced: 5, seconds: 0.1, restarts: 1, ended_early: false },
+        effort: Effort { moves: 10, priced: 5, seconds: 0.1, restarts: 1, ..Effort::default() },
         elevations: Vec::new(),
         ground: Ground::default(),
         person: Person::default(),

@@ -1,7 +1,7 @@
 //! Where the search began, what it did and how near to the best it came.
 
 use super::part::clean;
-use crate::tasks::outcome::{Bound, Effort, Start};
+use crate::tasks::outcome::{Bound, Effort, End, Start};
 use crate::units::Price;
 use serde::Serialize;
 
@@ -47,7 +47,10 @@ pub(super) struct SearchRow {
     priced: u64,
     seconds: Option<f64>,
     restarts: u32,
+    cycles: Option<u32>,
     ended_early: bool,
+    end: &'static str,
+    time_allowed: Option<f64>,
 }
 
 impl SearchRow {
@@ -57,7 +60,20 @@ impl SearchRow {
             priced: effort.priced,
             seconds: clean(effort.seconds),
             restarts: effort.restarts,
-            ended_early: effort.ended_early,
+            cycles: effort.cycles,
+            ended_early: effort.end.is_early(),
+            end: end(effort.end),
+            time_allowed: effort.allowed.and_then(clean),
         }
+    }
+}
+
+/// The word for why a search ended.
+const fn end(end: End) -> &'static str {
+    match end {
+        End::Moves => "moves made",
+        End::Best => "nothing better",
+        End::Time => "time up",
+        End::Interrupt => "interrupted",
     }
 }

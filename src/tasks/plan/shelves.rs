@@ -1,10 +1,10 @@
 //! Plans of a cart whose shelves may be moved.
 
-use super::{Searched, outcome, search};
+use super::{Searched, outcome};
 use crate::domain::{Bay, ShelfEntry, Workspace};
 use crate::finding::{Finding, Span};
 use crate::site::{ShelfBoard, Site};
-use crate::solve::{Found, Settings, Watch};
+use crate::solve::{Settings, Watch, cycles};
 use crate::tasks::outcome::{Plan, ShelfHeight, Shelves};
 use crate::units::{Length, Price};
 
@@ -14,31 +14,35 @@ use crate::units::{Length, Price};
 /// Every way in which the carcass contradicts itself.
 pub(super) fn plan(
     workspace: &Workspace,
-    free: Searched,
+    mut free: Searched,
     settings: &Settings,
     watch: &Watch,
 ) -> Result<Plan, Vec<Finding>> {
-    let nailed = search(&workspace.as_stands(&[]), settings, watch)?;
-    let drawn = nailed.found.score;
-    let best = if drawn <= free.found.score { &nailed } else { &free };
-    let set = heights(workspace, &free.site, &best.found.shelves);
+    let drawn = workspace.as_stands(&[]);
+    let mut nailed = Searched::new(&drawn, settings)?;
+    for cycle in cycles(settings.effort, watch) {
+        free.cycle(workspace, cycle, watch);
+        nailed.cycle(&drawn, cycle, watch);
+        if free.is_best() && nailed.is_best() {
+            break;
+        }
+    }
+    let mut found = [free.found(watch), nailed.found(watch)];
+    let drawn = found[1].score;
+    let (best, apart) = if drawn <= found[0].score { (1, nailed.apart) } else { (0, free.apart) };
+    let spent = found[1 - best].spent;
+    found[best].spent.add(spent);
+    let found = &found[best];
+    let set = heights(workspace, &free.site, &found.shelves);
     let entries: Vec<ShelfEntry> = set.iter().map(entry).collect();
     let built = workspace.as_stands(&entries);
     let mut site = Site::new(&built)?;
     let mut searched = Site::new(workspace)?;
-    for &item in &best.apart {
+    for &item in &apart {
         site = site.split(item, &built);
         searched = searched.split(item, workspace);
     }
-    let both = [&free.found, &nailed.found];
-    let found = Found {
-        moves: both.iter().map(|f| f.moves).sum(),
-        priced: both.iter().map(|f| f.priced).sum(),
-        restarts: both.iter().map(|f| f.restarts).sum(),
-        ended_early: both.iter().any(|f| f.ended_early),
-        ..best.found.clone()
-    };
-    let mut plan = outcome(&site, &searched, &built, &found);
+    let mut plan = outcome(&site, &searched, &built, found, settings);
     plan.shelves = Some(Shelves {
         set,
         as_drawn: Price::us(drawn.cost),

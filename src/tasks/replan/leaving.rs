@@ -1,9 +1,10 @@
 //! What would have to leave for a thing that finds no place.
 
-use super::{Copy, Shape, Standing, same_lot};
+use super::{Shape, Standing, same_lot};
 use crate::score::Ledger;
 use crate::site::{Board, Change, Touched};
 use crate::solve::{corners, trial};
+use crate::tasks::outcome::Copy;
 use crate::units::Price;
 
 /// A thing that finds no place, and the least valuable that would make room for it.

@@ -4,12 +4,13 @@
 //! for each other in a ring, the lightest that opens it goes to a temporary place with real room: a free place on the
 //! cart that nothing else is going to, else the bench, else the floor.
 
-use super::{Copy, Shape, Standing, same_lot};
+use super::{Shape, Standing, same_lot};
 use crate::domain::{Face, Pose};
 use crate::geometry::Box3;
 use crate::score::{Closure, Ledger};
 use crate::site::{Board, Change, Clearing, Place, Site, SpaceKind, Touched, corner_of, fits_at};
 use crate::solve::{corners, trial};
+use crate::tasks::outcome::Copy;
 use crate::units::Length;
 
 /// Where a thing is taken from or put.

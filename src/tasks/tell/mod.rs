@@ -59,10 +59,7 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         stability,
         rolling,
         earning_least: placement::earning_least(board, ledger, &order),
-        layout: Layout {
-            entries: placement::entries(board, &order),
-            shelves: standing_shelves(workspace),
-        },
+        layout: layout(board, workspace),
         shelves: None,
         balance: mass::balance(board),
         casters,
@@ -84,12 +81,18 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         solids: solids(board),
         start: Start { cost: Price::ZERO, off_cart: Price::ZERO, broken: 0, same_items: false },
         bound: Bound { cost: None, gap: None, gap_with_handling: None },
-        effort: Effort { moves: 0, priced: 0, seconds: 0.0, restarts: 0, ended_early: false },
+        effort: Effort::default(),
         notes: reserve.notes.into_iter().chain(handedness(workspace)).collect(),
         from_memory: motion::FROM_MEMORY.to_vec(),
     };
     plan.extremes = extremes::extremes(&plan);
     plan
+}
+
+/// The layout as a file says it.
+pub(super) fn layout(board: &Board, workspace: &Workspace) -> Layout {
+    let order = placement::order(board);
+    Layout { entries: placement::entries(board, &order), shelves: standing_shelves(workspace) }
 }
 
 /// No source was read for what the better hand gains, so nothing is priced for it; said to whom it would matter most.
