@@ -19,7 +19,7 @@ use crate::finding::Finding;
 use crate::geometry::{Box3, Point3};
 use crate::physics::body::Posture;
 pub use crate::site::Kind;
-pub use crate::solve::End;
+pub use crate::solve::{End, Progress};
 use crate::units::{Length, Mass, Price, Time, Unit, Uses};
 pub use boards::{BoardLoad, FixingLoad};
 pub use effort::Effort;

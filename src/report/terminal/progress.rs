@@ -1,7 +1,7 @@
 //! What is told while a search runs.
 
 use crate::report::figure::{at_most, seconds};
-use crate::solve::Progress;
+use crate::tasks::outcome::Progress;
 use crate::units::Price;
 
 /// The best so far, what nothing can be better than, and the gap between them.
