@@ -4,10 +4,9 @@ use crate::best::{Known, Layout, keep, known};
 use crate::carts::Cart;
 use crate::options::Options;
 use std::path::Path;
-use std::sync::atomic::Ordering;
 use std::time::{Duration, Instant};
 use toolberth::site::Site;
-use toolberth::solve::{Effort, Found, Settings, Watch, solve};
+use toolberth::solve::{Effort, Found, Settings, Stop, Watch, solve};
 
 /// Searches each cart for so many seconds with each of so many further seeds.
 pub fn lower(options: &Options, seconds: u64, seeds: u64) {
@@ -56,7 +55,7 @@ pub fn until(site: &Site, settings: &Settings, time: Duration) -> Found {
         scope.spawn(move || {
             // Ends at once when the search does: the sender is then gone.
             if finished.recv_timeout(time) == Err(std::sync::mpsc::RecvTimeoutError::Timeout) {
-                watch.stop.store(true, Ordering::Relaxed);
+                watch.end(Stop::Time);
             }
         });
         let found = solve(site, settings, watch);
