@@ -96,19 +96,6 @@ fn a_sixty_fourth_of_an_inch_survives() {
 }
 
 #[test]
-fn threads_change_no_byte() {
-    let folder = Folder::good();
-    let plan = |threads: &str| {
-        let mut json = folder.plan(&["--json", "--seed", "3", "--threads", threads]).ends(0).json();
-        json["search"]["seconds"] = Value::Null;
-        json.to_string()
-    };
-    let one = plan("1");
-    assert_eq!(one, plan("2"));
-    assert_eq!(one, plan("7"));
-}
-
-#[test]
 fn the_text_report_is_the_same_again() {
     let folder = Folder::good();
     let [one, two] = [0; 2].map(|_| folder.plan(&["--seed", "9"]).ends(0).out);
@@ -130,15 +117,6 @@ fn a_plan_leaves_the_files_of_the_user_alone() {
     assert_eq!(folder.read("inventory.yaml"), INVENTORY);
     assert_eq!(fs::read_dir(folder.path()).expect("it can be listed").count(), 2);
 }
-
-#[test]
-fn time_ends_the_search() {
-    let began = Instant::now();
-    Folder::good().run("plan", &["--effort", "thorough", "--time", "1"]).ends(0);
-    assert!(began.elapsed() < Duration::from_secs(20), "{:?}", began.elapsed());
-}
-
-// ------------------------------------------------------------------ what is written
 
 #[test]
 fn a_plan_is_written_and_reads_back() {

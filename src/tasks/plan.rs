@@ -98,8 +98,8 @@ pub(super) fn proof(
 
 /// What no layout that leaves out no more can cost less than.
 fn least(site: &Site, score: &Score) -> Price {
-    let floor = Floor::of(site);
-    if floor.is_met(score) {
+    // Where there is nothing to place there is one layout and no more.
+    if site.lots.is_empty() || Floor::of(site).is_met(score) {
         return Price::us(score.cost);
     }
     bound(site, Price::us(score.off_cart), Price::us(score.cost))

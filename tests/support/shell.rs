@@ -125,10 +125,12 @@ impl Folder {
     pub fn read(&self, name: &str) -> String {
         fs::read_to_string(self.file(name)).unwrap_or_else(|e| panic!("{name}: {e}"))
     }
+    pub fn name(&self) -> &str {
+        self.path().to_str().expect("a plain path")
+    }
     /// Runs a command on it.
     pub fn run(&self, command: &str, flags: &[&str]) -> Run {
-        let path = self.path().to_str().expect("a plain path");
-        run(&[&[command, path], flags].concat())
+        run(&[&[command, self.name()], flags].concat())
     }
     /// A quick plan of it.
     pub fn plan(&self, flags: &[&str]) -> Run {
