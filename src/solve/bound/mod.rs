@@ -1,0 +1,36 @@
+//! What no layout can cost less than, by this model's prices.
+//!
+//! The bound is a Lagrangian relaxation. Every lot chooses by itself, the cheapest of: off the cart; in one of its homes,
+//! taken by one of the ways with nothing before it; the same with something before it, so deep in. A choice costs what it
+//! costs at best (`choice.rs`). What the lots must share is priced instead of being kept (`share.rs`), lengths folded so
+//! that what cannot stand side by side is seen (`fold.rs`). What things cost together by their faces is split off with
+//! prices of its own (`ties.rs`). For any prices the sum of the cheapest choices less the prices of all that there is
+//! never exceeds the cost of a layout that keeps the rules and leaves out no more; `relaxed.rs` climbs to good ones. Where
+//! sparks must be kept from what burns, the bound is the least over all divisions of the faces.
+
+mod before;
+mod choice;
+mod fold;
+mod relaxed;
+mod share;
+mod ties;
+
+use super::zoning::all_zonings;
+use crate::site::Site;
+use crate::units::Price;
+use relaxed::Relaxed;
+
+/// Steps that look for good prices.
+const STEPS: usize = 400;
+/// What is taken off against rounding, in microseconds a week: so much for each lot.
+const ROUNDING: f64 = 20.0;
+
+/// The lower bound for all layouts that break no rule and whose left-out value is at most `off_cart`; `cost` is the cost of
+/// a known one.
+pub fn bound(site: &Site, off_cart: Price, cost: Price) -> Price {
+    let known = cost.as_us() as f64;
+    let one = |zoning| Relaxed::new(site, zoning, off_cart).best(known, STEPS);
+    let least = all_zonings(site).iter().map(one).fold(f64::INFINITY, f64::min);
+    let rounding = 1000.0 + ROUNDING * site.lots.len() as f64;
+    Price::us((least - rounding).max(0.0).min(known) as i64)
+}
