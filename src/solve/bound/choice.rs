@@ -14,8 +14,44 @@ use std::ops::Range;
 pub const FACES: usize = 6;
 /// Off the cart, among the faces.
 pub const OFF: usize = 5;
-/// Into how many strips a deck is cut along the way out, and a panel from bottom to top.
-const STRIPS: usize = 12;
+
+/// How finely the question is cut: a cart with very many homes is cut coarsely, so that the table stays small.
+#[derive(Clone, Copy)]
+struct Grain {
+    /// Into how many strips a deck is cut along the way out, and a panel from bottom to top.
+    strips: usize,
+    /// How lengths are folded.
+    folds: &'static [Fold],
+    /// How the sides of boxes in a bay are folded.
+    few: &'static [Fold],
+}
+
+impl Grain {
+    fn of(homes: usize) -> Grain {
+        let all: &'static [Fold] = &Fold::ALL;
+        match homes {
+            ..=20_000 => Grain { strips: 12, folds: all, few: &all[..2] },
+            ..=100_000 => Grain { strips: 4, folds: &all[..2], few: &all[..1] },
+            _ => Grain { strips: 1, folds: &all[..1], few: &all[..1] },
+        }
+    }
+
+    /// Where the n-th strip begins.
+    fn cut(self, length: Length, n: usize) -> Length {
+        Length::nm(length.as_nm() * n as i64 / self.strips as i64)
+    }
+
+    /// The strips that a range meets, each with the part of it that it takes.
+    fn overlaps(self, length: Length, from: Length, to: Length) -> Vec<(usize, f64)> {
+        let one = |n: usize| {
+            let [low, high] = [self.cut(length, n), self.cut(length, n + 1)];
+            let part = (high.min(to) - low.max(from)).as_nm();
+            // Rounded down: a strip is as long as a nanometre more.
+            (n, part as f64 / ((high - low).as_nm() + 1) as f64)
+        };
+        (0..self.strips).map(one).filter(|(_, part)| *part > 0.0).collect()
+    }
+}
 
 /// One thing that a lot can do within a home.
 pub struct Choice {
@@ -61,6 +97,7 @@ pub struct Writer<'a> {
     site: &'a Site,
     zoning: &'a Zoning,
     before: Before,
+    grain: Grain,
     /// What is shared.
     pub shares: Shares,
     /// What was written.
@@ -71,7 +108,8 @@ impl<'a> Writer<'a> {
     /// An empty table.
     pub fn new(site: &'a Site, zoning: &'a Zoning) -> Writer<'a> {
         let before = Before::new(site, zoning);
-        Writer { site, zoning, before, shares: Shares::default(), table: Table::default() }
+        let grain = Grain::of(zoning.count());
+        Writer { site, zoning, before, grain, shares: Shares::default(), table: Table::default() }
     }
 
     /// Writes what a lot can do; `allowance` is the value that may be left out. Says whether it can do anything.
@@ -92,7 +130,7 @@ impl<'a> Writer<'a> {
     }
 
     fn home(&mut self, l: usize, home: &Home) {
-        let one = Housed::new(self.site, l, home);
+        let one = Housed::new(self.site, self.grain, l, home);
         let choices = match (one.surface.kind, one.space_kind()) {
             (Kind::Deck, SpaceKind::Bay) if one.level() => self.on_deck(&one),
             (Kind::Wall, SpaceKind::Panel) => on_panel(&one),
@@ -119,8 +157,8 @@ impl<'a> Writer<'a> {
                     all.push((cost, one.face(way), one.free_takes(way, least)));
                 }
                 let Some((nearest, aside)) = before else { continue };
-                for n in 0..STRIPS {
-                    let [low, high] = [n, n + 1].map(|n| cut(one.length(way), n));
+                for n in 0..self.grain.strips {
+                    let [low, high] = [n, n + 1].map(|n| self.grain.cut(one.length(way), n));
                     let (low, high) = (low.max(least).max(nearest), high.min(most));
                     if low > high {
                         continue;
@@ -168,6 +206,7 @@ type Written = (f64, u8, Vec<(Key, f64)>);
 /// A lot in one of its homes.
 struct Housed<'a> {
     site: &'a Site,
+    grain: Grain,
     l: usize,
     home: &'a Home,
     surface: &'a Surface,
@@ -178,12 +217,12 @@ struct Housed<'a> {
 }
 
 impl<'a> Housed<'a> {
-    fn new(site: &'a Site, l: usize, home: &'a Home) -> Housed<'a> {
+    fn new(site: &'a Site, grain: Grain, l: usize, home: &'a Home) -> Housed<'a> {
         let surface = &site.surfaces[home.surface as usize];
         let own = COSTS.iter().filter(|card| card.scope == Scope::Place);
         let beside = own.map(|card| (card.least)(site, l, home)).sum();
         let over = if surface.needs_clearance { site.lots[l].clearance } else { Length::ZERO };
-        Housed { site, l, home, surface, beside, tall: home.extents[2] + over }
+        Housed { site, grain, l, home, surface, beside, tall: home.extents[2] + over }
     }
     fn s(&self) -> u32 {
         self.home.surface
@@ -297,8 +336,8 @@ impl<'a> Housed<'a> {
         let mut all = Vec::new();
         let (free, extents) = (&self.surface.free, self.home.extents);
         let [p, q] = self.surface.free_axes();
-        for f in Fold::ALL {
-            for g in Fold::ALL {
+        for &f in self.grain.folds {
+            for &g in self.grain.folds {
                 let part = f.of(extents[p], free.extent(p)) * g.of(self.along(q), free.extent(q));
                 all.push((Key::Area(self.s(), f, g), part));
             }
@@ -323,7 +362,7 @@ impl<'a> Housed<'a> {
         let space = self.space();
         let whole = [0, 1, 2].map(|a| space.volume.extent(a));
         let mine = [self.home.extents[0], self.home.extents[1], self.tall.min(whole[2])];
-        let few = &Fold::ALL[..2];
+        let few = self.grain.few;
         for &f in few {
             for &g in few {
                 for &h in few {
@@ -353,7 +392,7 @@ impl<'a> Housed<'a> {
         let across = 1 - self.axis(way);
         let (wide, whole) = (self.home.extents[across], self.space().volume.extent(across));
         for s in self.levels_met() {
-            for f in Fold::ALL {
+            for &f in self.grain.folds {
                 all.push((Key::Front(s as u32, way as u8, f), f.of(wide, whole)));
             }
         }
@@ -389,30 +428,14 @@ impl<'a> Housed<'a> {
         let rising = self.space().ways[way].rising();
         let length = self.length(way);
         let mut all = Vec::new();
-        for (n, part) in overlaps(length, from, to) {
-            let n = if rising { STRIPS - 1 - n } else { n };
-            for f in Fold::ALL {
+        for (n, part) in self.grain.overlaps(length, from, to) {
+            let n = if rising { self.grain.strips - 1 - n } else { n };
+            for &f in self.grain.folds {
                 all.push((Key::Strip(self.s(), n as u8, f), f.of(wide, whole) * part));
             }
         }
         all
     }
-}
-
-/// Where the n-th strip begins.
-fn cut(length: Length, n: usize) -> Length {
-    Length::nm(length.as_nm() * n as i64 / STRIPS as i64)
-}
-
-/// The strips that a range meets, each with the part of it that it takes.
-fn overlaps(length: Length, from: Length, to: Length) -> Vec<(usize, f64)> {
-    let end = |n| cut(length, n);
-    let one = |n: usize| {
-        let part = (end(n + 1).min(to) - end(n).max(from)).as_nm();
-        let whole = (end(n + 1) - end(n)).as_nm() + 1;
-        (n, part as f64 / whole as f64)
-    };
-    (0..STRIPS).map(one).filter(|(_, part)| *part > 0.0).collect()
 }
 
 /// On a panel: strip by strip from bottom to top, for the height decides how it is reached.
@@ -421,8 +444,9 @@ fn on_panel(one: &Housed) -> Vec<Written> {
     let across = 1 - one.axis(0);
     let high = free.extent(2);
     let mut all = Vec::new();
-    for n in 0..STRIPS {
-        let (from, to) = (cut(high, n), cut(high, n + 1).min(high - extents[2]));
+    for n in 0..one.grain.strips {
+        let cut = |n| one.grain.cut(high, n);
+        let (from, to) = (cut(n), cut(n + 1).min(high - extents[2]));
         if from > to {
             break;
         }
@@ -441,8 +465,8 @@ fn on_panel(one: &Housed) -> Vec<Written> {
         let spots = spots.into_iter().map(at).collect();
         let Some(cost) = one.cost(spots, 0, Time::ZERO) else { continue };
         let mut takes = Vec::new();
-        for (k, part) in overlaps(high, to, from + extents[2]) {
-            for f in Fold::ALL {
+        for (k, part) in one.grain.overlaps(high, to, from + extents[2]) {
+            for &f in one.grain.folds {
                 let wide = f.of(extents[across], free.extent(across));
                 takes.push((Key::Strip(one.s(), k as u8, f), wide * part));
             }
