@@ -2,11 +2,16 @@
 
 use crate::best::{Known, Layout, keep, known};
 use crate::carts::Cart;
+use crate::clock::Clock;
 use crate::options::Options;
 use std::path::Path;
-use std::time::{Duration, Instant};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::Duration;
 use toolberth::site::Site;
 use toolberth::solve::{Effort, Found, Settings, Stop, Watch, solve};
+
+/// Between two looks at the clock.
+const GLANCE: Duration = Duration::from_millis(5);
 
 /// Searches each cart for so many seconds with each of so many further seeds.
 pub fn lower(options: &Options, seconds: u64, seeds: u64) {
@@ -24,9 +29,10 @@ pub fn lower(options: &Options, seconds: u64, seeds: u64) {
 
 /// Searches again and again until the time is up, each time from other random numbers.
 fn search(options: &Options, cart: &Cart, site: &Site, of: &mut Known, seconds: u64) {
-    let end = Instant::now() + Duration::from_secs(seconds);
+    let clock = Clock::start();
+    let end = Duration::from_secs(seconds);
     for round in 0.. {
-        let left = end.saturating_duration_since(Instant::now());
+        let left = end.saturating_sub(clock.spent());
         if left.is_zero() {
             return;
         }
@@ -39,27 +45,30 @@ fn search(options: &Options, cart: &Cart, site: &Site, of: &mut Known, seconds: 
         if let Some((score, _)) = &of.layout {
             let (cost, off) = (score.cost as f64 / 1e6, score.off_cart as f64 / 1e6);
             println!(
-                "{} seed {} round {round}: {cost:.3} s, off the cart {off:.3} s, broken {}",
-                cart.name, of.seeds, score.broken
+                "{} seed {} round {round} at {:.0} s: {cost:.3} s, off the cart {off:.3} s, broken {}",
+                cart.name,
+                of.seeds,
+                clock.spent().as_secs_f64(),
+                score.broken
             );
         }
     }
 }
 
-/// A search that ends by itself or after that time.
+/// A search that ends by itself or after that much time of a processor.
 pub fn until(site: &Site, settings: &Settings, time: Duration) -> Found {
     let watch = Watch::default();
-    let (done, finished) = std::sync::mpsc::channel::<()>();
+    let clock = Clock::start();
+    let done = AtomicBool::new(false);
     std::thread::scope(|scope| {
-        let watch = &watch;
-        scope.spawn(move || {
-            // Ends at once when the search does: the sender is then gone.
-            if finished.recv_timeout(time) == Err(std::sync::mpsc::RecvTimeoutError::Timeout) {
-                watch.end(Stop::Time);
+        scope.spawn(|| {
+            while !done.load(Ordering::Relaxed) && clock.spent() < time {
+                std::thread::sleep(GLANCE);
             }
+            watch.end(Stop::Time);
         });
-        let found = solve(site, settings, watch);
-        drop(done);
+        let found = solve(site, settings, &watch);
+        done.store(true, Ordering::Relaxed);
         found
     })
 }

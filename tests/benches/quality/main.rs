@@ -8,11 +8,12 @@
 //! cargo bench --bench quality -- --take FOLDER       takes over what was found lower elsewhere
 //! ```
 //!
-//! Results do not depend on the clock: a search of so many seconds is stopped from outside, and what it had found by
-//! then depends on how fast the machine is.
+//! Seconds are those of a processor, so that other work on the machine does not count. A search does not look at the
+//! clock: it is stopped from outside, and what it has found by then depends on how fast the machine is.
 
 mod best;
 mod carts;
+mod clock;
 mod lower;
 mod options;
 
