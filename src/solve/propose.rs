@@ -1,6 +1,8 @@
 //! Trial moves: each is legal in its geometry before anything is priced.
 
+mod repack;
 mod shift;
+mod skyline;
 
 use super::zoning::Zoning;
 use crate::score::way_prices;
@@ -38,6 +40,7 @@ pub struct Mover {
     stuck: Vec<(u64, u8)>,
     /// For each home of each lot, the state in which turning things out there was in vain, and how often.
     barged: Vec<(u64, u8)>,
+    packer: repack::Packer,
 }
 
 /// Shares of the kinds of move, as running hundredths (the rest is turning out): of those tried, what gave the cheapest
@@ -108,6 +111,8 @@ impl Mover {
         let seldom = kind == 0 && rng.random_range(0..SELDOM / 100) == 0;
         let done = if !self.shelves.is_empty() && rng.random_range(0..100u32) < SHIFT {
             self.shift(board, zoning, rng, touched)
+        } else if seldom && rng.random_range(0..2u32) == 0 {
+            self.repack(board, zoning, lot, rng, touched)
         } else if seldom {
             self.rebuild(board, zoning, lot, rng, touched)
         } else if board.place(lot).is_none() {

@@ -219,7 +219,8 @@ mod tests {
                 .collect();
             for (n, b) in boxes.iter().enumerate() {
                 assert!(b.iter().all(|r| r[0] >= 0 && r[1] <= 20));
-                let meets = |a: &[[i64; 2]; 2]| (0..2).all(|k| a[k][0] < b[k][1] && b[k][0] < a[k][1]);
+                let meets =
+                    |a: &[[i64; 2]; 2]| (0..2).all(|k| a[k][0] < b[k][1] && b[k][0] < a[k][1]);
                 assert!(!boxes[..n].iter().any(meets));
             }
             let area: i64 = boxes.iter().map(|b| (b[0][1] - b[0][0]) * (b[1][1] - b[1][0])).sum();

@@ -15,7 +15,9 @@ mod best;
 mod carts;
 mod clock;
 mod lower;
+mod open;
 mod options;
+mod rect;
 
 // A part of it is enough here.
 #[allow(unused_imports)]
@@ -32,6 +34,10 @@ fn main() {
     match options.wish {
         Wish::Lower { seconds, seeds } => lower::lower(&options, seconds, seeds),
         Wish::Take(ref folder) => lower::take(&options, folder),
-        Wish::Table => {}
+        Wish::Table => {
+            if let Some(folder) = &options.open {
+                rect::run(folder, std::time::Duration::from_secs(5));
+            }
+        }
     }
 }

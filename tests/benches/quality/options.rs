@@ -28,6 +28,8 @@ pub struct Options {
     pub threads: usize,
     /// Where the best known layouts are.
     pub best: PathBuf,
+    /// Where open instances are, if they are wanted.
+    pub open: Option<PathBuf>,
 }
 
 impl Options {
@@ -39,7 +41,7 @@ impl Options {
         let kept = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/benches/quality/best");
         let (mut seconds, mut seeds, mut take) = (None, 8, None);
         let mut options =
-            Options { wish: Wish::Table, carts: all(), threads: 1, best: kept.into() };
+            Options { wish: Wish::Table, carts: all(), threads: 1, best: kept.into(), open: None };
         while let Some(arg) = args.next() {
             // Cargo adds it for benches of its own harness.
             if arg == "--bench" {
@@ -52,6 +54,7 @@ impl Options {
                 "--threads" => options.threads = number(&arg, &value)? as usize,
                 "--carts" => options.carts = named(&value)?,
                 "--best" => options.best = value.into(),
+                "--open" => options.open = Some(value.into()),
                 "--take" => take = Some(PathBuf::from(value)),
                 _ => return Err(format!("{arg} is not known")),
             }
