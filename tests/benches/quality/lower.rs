@@ -10,6 +10,8 @@ use std::time::Duration;
 use toolberth::site::Site;
 use toolberth::solve::{Effort, Found, Settings, Stop, Watch, solve};
 
+/// How often a long search begins anew.
+const ROUNDS: u32 = 5;
 /// Between two looks at the clock.
 const GLANCE: Duration = Duration::from_millis(5);
 
@@ -36,9 +38,8 @@ fn search(options: &Options, cart: &Cart, site: &Site, of: &mut Known, seconds: 
         if left.is_zero() {
             return;
         }
-        let effort = if round == 0 { Effort::Normal } else { Effort::Thorough };
         let seed = of.seeds * 1_000_000 + round;
-        let found = until(site, &Settings { seed, effort, threads: options.threads }, left);
+        let found = until(site, seed, options.threads, left.min(end / ROUNDS));
         if take_over(of, found) {
             keep(&options.best, cart.name, of).expect("the folder can be written");
         }
@@ -55,8 +56,9 @@ fn search(options: &Options, cart: &Cart, site: &Site, of: &mut Known, seconds: 
     }
 }
 
-/// A search that ends by itself or after that much time of a processor.
-pub fn until(site: &Site, settings: &Settings, time: Duration) -> Found {
+/// A search that goes on for that much time of a processor, or until nothing can be better.
+pub fn until(site: &Site, seed: u64, threads: usize, time: Duration) -> Found {
+    let settings = Settings { seed, effort: Effort::UntilEnded, threads };
     let watch = Watch::default();
     let clock = Clock::start();
     let done = AtomicBool::new(false);
@@ -67,7 +69,7 @@ pub fn until(site: &Site, settings: &Settings, time: Duration) -> Found {
             }
             watch.end(Stop::Time);
         });
-        let found = solve(site, settings, &watch);
+        let found = solve(site, &settings, &watch);
         done.store(true, Ordering::Relaxed);
         found
     })

@@ -18,6 +18,7 @@ mod lower;
 mod open;
 mod options;
 mod rect;
+mod table;
 
 // A part of it is enough here.
 #[allow(unused_imports)]
@@ -35,6 +36,7 @@ fn main() {
         Wish::Lower { seconds, seeds } => lower::lower(&options, seconds, seeds),
         Wish::Take(ref folder) => lower::take(&options, folder),
         Wish::Table => {
+            table::table(&options);
             if let Some(folder) = &options.open {
                 rect::run(folder, std::time::Duration::from_secs(5));
             }

@@ -9,7 +9,6 @@ use std::time::Duration;
 use toolberth::domain::{Drawer, Face, Item, Workspace};
 use toolberth::finding::Span;
 use toolberth::site::Site;
-use toolberth::solve::Settings;
 use toolberth::units::{Length, Mass, Uses};
 
 /// How thick the boxes are, and how much the drawer is higher.
@@ -54,8 +53,7 @@ impl Bin {
     /// The share of the bin that a search fills.
     fn pack(&self, seed: u64, turn: bool, seconds: Duration) -> f64 {
         let site = Site::new(&self.cart(seed, turn)).expect("the bin is sound");
-        let settings = Settings { seed, threads: 1, ..Settings::default() };
-        let found = until(&site, &settings, seconds);
+        let found = until(&site, seed, 1, seconds);
         let filled: f64 = (0..site.lots.len())
             .filter(|&l| found.places[l].is_some())
             .map(|l| site.lots[l].bulk as f64 / THICK as f64)
