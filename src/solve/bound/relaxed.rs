@@ -1,4 +1,4 @@
-//! The relaxed question under one division of the faces, and the climb to good prices.
+//! The relaxed question under one division of the faces: what it comes to at given prices.
 
 use super::choice::{FACES, Table, Writer, homes};
 use super::share::Take;
@@ -6,32 +6,21 @@ use super::ties::{Tie, all};
 use crate::site::Site;
 use crate::solve::zoning::Zoning;
 use crate::units::Price;
+use std::ops::Range;
 
 /// The relaxed question.
 pub struct Relaxed {
     table: Table,
     ties: Vec<Tie>,
-    /// For each lot of the table, the ties it is in and its place in them.
-    bonds: Vec<Vec<(u32, u32)>>,
+    /// For each lot of the table, where among the prices those begin that it pays to a tie.
+    bonds: Vec<Vec<u32>>,
+    /// The same for each tie and its first lot; those of its other lots follow.
+    paid: Vec<u32>,
     /// For each tie the faces that its lots can have, as bits.
     may: Vec<Vec<u8>>,
     shares: usize,
     /// Whether some lot can do nothing at all under this division: then no layout keeps to it.
     pub impossible: bool,
-}
-
-/// Prices of all that is shared, and what lots pay to their ties.
-#[derive(Clone)]
-struct Prices {
-    shares: Vec<f64>,
-    ties: Vec<Vec<[f64; FACES]>>,
-}
-
-/// What was found for some prices.
-struct Found {
-    value: f64,
-    used: Vec<f64>,
-    ties: Vec<Vec<[f64; FACES]>>,
 }
 
 impl Relaxed {
@@ -53,6 +42,7 @@ impl Relaxed {
             table,
             ties: Vec::new(),
             bonds: Vec::new(),
+            paid: Vec::new(),
             may: Vec::new(),
             shares,
             impossible,
@@ -121,6 +111,7 @@ impl Relaxed {
                 choices.fold(0, |bits, c| bits | 1 << c.face)
             })
             .collect();
+        let mut next = self.shares as u32;
         for mut tie in all(site) {
             // What is left out in every layout has no say.
             if tie.lots.len() == 2 && tie.lots.iter().any(|&l| number(l).is_none()) {
@@ -128,85 +119,65 @@ impl Relaxed {
             }
             tie.lots.retain(|&l| number(l).is_some());
             let numbers: Vec<usize> = tie.lots.iter().filter_map(|&l| number(l)).collect();
-            for (k, &n) in numbers.iter().enumerate() {
-                self.bonds[n].push((self.ties.len() as u32, k as u32));
+            self.paid.push(next);
+            for &n in &numbers {
+                self.bonds[n].push(next);
+                next += FACES as u32;
             }
             self.may.push(numbers.iter().map(|&n| may[n]).collect());
             self.ties.push(tie);
         }
     }
 
-    /// The best bound over the prices that the steps come to.
-    pub fn best(&self, known: f64, steps: usize) -> f64 {
-        if self.impossible {
-            return f64::INFINITY;
-        }
-        let nought =
-            || self.ties.iter().map(|t| vec![[0.0; FACES]; t.lots.len()]).collect::<Vec<_>>();
-        let mut at = Prices { shares: vec![0.0; self.shares], ties: nought() };
-        let mut found = Found { value: 0.0, used: vec![0.0; self.shares], ties: nought() };
-        let (mut best, mut eager, mut since) = (0.0f64, 1.0, 0);
-        for _ in 0..steps {
-            self.value(&at, &mut found);
-            if found.value > best * 1.00005 {
-                since = 0;
-            } else {
-                since += 1;
-                if since >= 10 {
-                    (eager, since) = (eager * 0.7, 0);
-                }
-            }
-            best = best.max(found.value);
-            let shares = found.used.iter().zip(&at.shares).map(|(u, p)| slope(*u, *p));
-            let ties = found.ties.iter().flatten().flatten().copied();
-            let norm: f64 = shares.chain(ties).map(|s| s * s).sum();
-            if norm < 1e-12 || known <= found.value {
-                return best;
-            }
-            let step = eager * (known - found.value) / norm;
-            for (p, u) in at.shares.iter_mut().zip(&found.used) {
-                *p = (*p + step * slope(*u, *p)).max(0.0);
-            }
-            let paid = at.ties.iter_mut().flatten().flatten();
-            for (p, s) in paid.zip(found.ties.iter().flatten().flatten()) {
-                *p += step * s;
-            }
-        }
-        best
+    /// How many prices there are: of all that is shared, then what lots pay to their ties.
+    pub fn prices(&self) -> usize {
+        self.shares + self.ties.iter().map(|t| t.lots.len() * FACES).sum::<usize>()
     }
 
-    /// The bound for these prices, how much of each share the cheapest choices take, and where lots and ties differ.
-    fn value(&self, at: &Prices, found: &mut Found) {
-        found.used.fill(0.0);
-        found.ties.iter_mut().flatten().for_each(|f| f.fill(0.0));
-        found.value = -at.shares.iter().sum::<f64>();
+    /// How many of them are of what is shared; these are never under nought.
+    pub fn shares(&self) -> usize {
+        self.shares
+    }
+
+    /// The bound at some prices; and how it would change with each of them: by how much more is taken of what is shared
+    /// than there is, and where lots and ties differ.
+    pub fn value(&self, prices: &[f64], slopes: &mut [f64]) -> f64 {
+        let (shared, ties) = slopes.split_at_mut(self.shares);
+        shared.fill(-1.0);
+        ties.fill(0.0);
+        let mut value = -prices[..self.shares].iter().sum::<f64>();
         for n in 0..self.table.lots.len() {
-            found.value += self.cheapest(n, at, found);
+            value += self.cheapest(n, prices, slopes);
         }
-        let mut copy = [0u8; 256];
+        let mut copy = Vec::new();
         for (t, tie) in self.ties.iter().enumerate() {
-            let copy = &mut copy[..tie.lots.len()];
-            found.value += tie.least(&at.ties[t], &self.may[t], copy);
+            let from = self.paid[t] as usize;
+            let (paid, _) = prices[from..from + tie.lots.len() * FACES].as_chunks::<FACES>();
+            copy.resize(tie.lots.len(), 0);
+            value += tie.least(paid, &self.may[t], &mut copy);
             for (k, face) in copy.iter().enumerate() {
-                found.ties[t][k][usize::from(*face)] -= 1.0;
+                slopes[from + k * FACES + usize::from(*face)] -= 1.0;
             }
         }
+        value
     }
 
-    fn cheapest(&self, n: usize, at: &Prices, found: &mut Found) -> f64 {
+    fn taken(&self, range: &Range<u32>) -> &[Take] {
+        &self.table.takes[range.start as usize..range.end as usize]
+    }
+
+    fn cheapest(&self, n: usize, prices: &[f64], slopes: &mut [f64]) -> f64 {
         let table = &self.table;
-        let priced = |range: &std::ops::Range<u32>| -> f64 {
-            let takes = &table.takes[range.start as usize..range.end as usize];
-            takes.iter().map(|t| at.shares[t.share as usize] * t.amount).sum()
+        let priced = |range: &Range<u32>| -> f64 {
+            self.taken(range).iter().map(|t| prices[t.share as usize] * t.amount).sum()
         };
         let mut pays = [0.0; FACES];
-        for &(t, k) in &self.bonds[n] {
-            let paid = &at.ties[t as usize][k as usize];
+        for &from in &self.bonds[n] {
+            let paid = &prices[from as usize..][..FACES];
             pays.iter_mut().zip(paid).for_each(|(p, q)| *p += q);
         }
         let mut best = (f64::INFINITY, 0, 0);
-        let (_, groups) = &table.lots[n];
-        for g in groups.clone() {
+        for g in table.lots[n].1.clone() {
             let group = &table.groups[g as usize];
             let base = priced(&group.takes);
             for c in group.choices.clone() {
@@ -222,19 +193,12 @@ impl Relaxed {
             }
         }
         let (group, choice) = (&table.groups[best.1 as usize], &table.choices[best.2 as usize]);
-        for range in [&group.takes, &choice.takes] {
-            for take in &table.takes[range.start as usize..range.end as usize] {
-                found.used[take.share as usize] += take.amount;
-            }
+        for take in self.taken(&group.takes).iter().chain(self.taken(&choice.takes)) {
+            slopes[take.share as usize] += take.amount;
         }
-        for &(t, k) in &self.bonds[n] {
-            found.ties[t as usize][k as usize][usize::from(choice.face)] += 1.0;
+        for &from in &self.bonds[n] {
+            slopes[from as usize + usize::from(choice.face)] += 1.0;
         }
         best.0
     }
-}
-
-/// How far a share is overdrawn; nothing where it is unused and free of charge.
-fn slope(used: f64, price: f64) -> f64 {
-    if used <= 1.0 && price == 0.0 { 0.0 } else { used - 1.0 }
 }
