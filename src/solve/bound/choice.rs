@@ -63,8 +63,14 @@ pub struct Choice {
     pub takes: Range<u32>,
 }
 
-/// The choices of a lot that have surface and form in common.
+/// The choices of a lot that have surface, height and form in common.
 pub struct Group {
+    /// The surface; nothing off the cart.
+    pub surface: Option<u32>,
+    /// The number of its level.
+    pub level: u32,
+    /// The free height that is needed.
+    pub tall: Length,
     /// What all of them take.
     pub takes: Range<u32>,
     /// The choices.
@@ -119,7 +125,7 @@ impl<'a> Writer<'a> {
         if value <= allowance {
             let part = value as f64 / allowance.max(1) as f64;
             let takes = vec![(Key::LeftOut, part)];
-            self.group(takes, vec![(0.0, OFF as u8, Vec::new())]);
+            self.group((None, 0, Length::ZERO), takes, vec![(0.0, OFF as u8, Vec::new())]);
         }
         for home in homes(self.site, self.zoning, l) {
             self.home(l, &home);
@@ -130,15 +136,23 @@ impl<'a> Writer<'a> {
     }
 
     fn home(&mut self, l: usize, home: &Home) {
-        let one = Housed::new(self.site, self.grain, l, home);
+        let levels = &self.site.surfaces[home.surface as usize].levels;
+        for level in 0..levels.len().max(1) {
+            self.level(l, home, level);
+        }
+    }
+
+    /// A lot in a home with the surface at one of its levels.
+    fn level(&mut self, l: usize, home: &Home, level: usize) {
+        let one = Housed::new(self.site, self.grain, l, home, level);
         let choices = match (one.surface.kind, one.space_kind()) {
-            (Kind::Deck, SpaceKind::Bay) if one.level() => self.on_deck(&one),
+            (Kind::Deck, SpaceKind::Bay) if one.sideways() => self.on_deck(&one),
             (Kind::Wall, SpaceKind::Panel) => on_panel(&one),
             _ => anywhere(&one),
         };
         if !choices.is_empty() {
             let takes = one.takes();
-            self.group(takes, choices);
+            self.group((Some(home.surface), level as u32, one.tall), takes, choices);
         }
     }
 
@@ -179,7 +193,12 @@ impl<'a> Writer<'a> {
         Some(((depth - one.setback(way)).max(Length::ZERO), aside))
     }
 
-    fn group(&mut self, takes: Vec<(Key, f64)>, choices: Vec<Written>) {
+    fn group(
+        &mut self,
+        (surface, level, tall): (Option<u32>, u32, Length),
+        takes: Vec<(Key, f64)>,
+        choices: Vec<Written>,
+    ) {
         let takes = self.take(takes);
         let from = self.table.choices.len() as u32;
         for (cost, face, more) in choices {
@@ -187,7 +206,7 @@ impl<'a> Writer<'a> {
             self.table.choices.push(Choice { cost, face, takes });
         }
         let choices = from..self.table.choices.len() as u32;
-        self.table.groups.push(Group { takes, choices });
+        self.table.groups.push(Group { surface, level, tall, takes, choices });
     }
 
     fn take(&mut self, takes: Vec<(Key, f64)>) -> Range<u32> {
@@ -210,6 +229,8 @@ struct Housed<'a> {
     l: usize,
     home: &'a Home,
     surface: &'a Surface,
+    /// The height of the surface, where it is a deck.
+    level: Length,
     /// What it costs there beside being fetched.
     beside: Price,
     /// Its height with the free height that it needs.
@@ -217,12 +238,13 @@ struct Housed<'a> {
 }
 
 impl<'a> Housed<'a> {
-    fn new(site: &'a Site, grain: Grain, l: usize, home: &'a Home) -> Housed<'a> {
+    fn new(site: &'a Site, grain: Grain, l: usize, home: &'a Home, level: usize) -> Housed<'a> {
         let surface = &site.surfaces[home.surface as usize];
         let own = COSTS.iter().filter(|card| card.scope == Scope::Place);
         let beside = own.map(|card| (card.least)(site, l, home)).sum();
         let over = if surface.needs_clearance { site.lots[l].clearance } else { Length::ZERO };
-        Housed { site, grain, l, home, surface, beside, tall: home.extents[2] + over }
+        let level = surface.levels.get(level).copied().unwrap_or(surface.free.min[2]);
+        Housed { level, site, grain, l, home, surface, beside, tall: home.extents[2] + over }
     }
     fn s(&self) -> u32 {
         self.home.surface
@@ -240,7 +262,7 @@ impl<'a> Housed<'a> {
         self.space().ways[way].index() as u8
     }
     /// Whether it is taken out sideways, past what stands in front.
-    fn level(&self) -> bool {
+    fn sideways(&self) -> bool {
         self.space().ways[0].axis() < 2
     }
     fn axis(&self, way: usize) -> Axis {
@@ -271,7 +293,7 @@ impl<'a> Housed<'a> {
         Some((uses.cost(least) + uses.cost(more) + self.beside).as_us() as f64)
     }
 
-    /// The box so deep in from the deck's edge, at every height that the deck can have.
+    /// The box so deep in from the deck's edge.
     fn depth_spots(&self, way: usize, deep: Length) -> Vec<Box3> {
         let (free, axis) = (&self.surface.free, self.axis(way));
         let mut min = free.min;
@@ -280,12 +302,8 @@ impl<'a> Housed<'a> {
         } else {
             free.min[axis] + deep
         };
-        let at = |level: &Length| {
-            let mut min = min;
-            min[2] = *level;
-            Box3::new(min, std::array::from_fn(|a| min[a] + self.home.extents[a]))
-        };
-        self.surface.levels.iter().map(at).collect()
+        min[2] = self.level;
+        vec![Box3::new(min, std::array::from_fn(|a| min[a] + self.home.extents[a]))]
     }
 
     /// From how deep to how deep the box can be without meeting a shelf board, as ranges from the deck's edge.
@@ -313,7 +331,7 @@ impl<'a> Housed<'a> {
 
     /// The shelf boards of its bay that it would meet wherever it stands along them.
     fn boards_met(&self) -> Vec<Box3> {
-        let &[level] = self.surface.levels.as_slice() else { return Vec::new() };
+        let level = self.level;
         let boards = self.space().boards.iter().map(|&b| &self.site.boards[b]);
         let across = 1 - self.axis(0);
         boards

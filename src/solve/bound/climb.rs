@@ -6,6 +6,11 @@ fn env(name: &str, d: f64) -> f64 {
     std::env::var(name).ok().and_then(|s| s.parse().ok()).unwrap_or(d)
 }
 
+/// Steps with the whole question.
+const WHOLE: usize = 800;
+/// All steps, those with the question parted by bays too.
+const PARTED: usize = 2400;
+
 /// A climb: where it is, and the best that it has come to.
 pub struct Climb {
     question: Relaxed,
@@ -20,6 +25,8 @@ pub struct Climb {
     idle: u32,
     /// Steps made.
     pub made: usize,
+    /// Whether the question is parted by bays.
+    parted: bool,
     /// Whether further steps are of no use.
     pub done: bool,
 }
@@ -32,7 +39,19 @@ impl Climb {
         let best = if done { f64::INFINITY } else { 0.0 };
         let (prices, slopes, trend, best_at) =
             (vec![0.0; all], vec![0.0; all], vec![0.0; all], vec![0.0; all]);
-        Climb { question, prices, slopes, trend, best, best_at, eager: 1.0, idle: 0, made: 0, done }
+        Climb {
+            question,
+            prices,
+            slopes,
+            trend,
+            best,
+            best_at,
+            eager: 1.0,
+            idle: 0,
+            made: 0,
+            parted: false,
+            done,
+        }
     }
 
     /// The best bound so far.
@@ -52,7 +71,13 @@ impl Climb {
 
     fn step(&mut self, known: f64) {
         self.made += 1;
-        let value = self.question.value(&self.prices, &mut self.slopes);
+        if self.made == WHOLE && self.question.parts() {
+            self.part();
+        }
+        let value = match self.parted {
+            true => self.question.parted(&self.prices, &mut self.slopes),
+            false => self.question.value(&self.prices, &mut self.slopes),
+        };
         self.note(value);
         self.done = known <= value;
         let shares = self.question.shares();
@@ -78,6 +103,21 @@ impl Climb {
             *price += step * trend;
         }
         self.prices[..shares].iter_mut().for_each(|p| *p = p.max(0.0));
+    }
+
+    /// Whether it has made all steps that it may make.
+    pub fn ended(&self) -> bool {
+        self.done || self.made >= if self.question.parts() { PARTED } else { WHOLE }
+    }
+
+    /// From the best place so far goes on with the question parted by bays.
+    fn part(&mut self) {
+        self.parted = true;
+        self.prices.clone_from(&self.best_at);
+        self.question.price_lots(&mut self.prices);
+        self.best_at.clone_from(&self.prices);
+        self.trend.fill(0.0);
+        (self.eager, self.idle) = (env("AGAIN", 0.5), 0);
     }
 
     /// Notes a value; after some steps without gain it goes back to the best place and takes shorter ones.

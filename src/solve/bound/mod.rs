@@ -13,6 +13,7 @@ mod choice;
 mod climb;
 mod fold;
 mod relaxed;
+mod rows;
 mod share;
 mod ties;
 
@@ -22,8 +23,6 @@ use crate::units::Price;
 use climb::Climb;
 use relaxed::Relaxed;
 
-/// Steps that look for good prices.
-const STEPS: usize = 400;
 /// Steps at a time.
 const STRETCH: usize = 50;
 /// What is taken off against rounding, in microseconds a week: so much for each lot.
@@ -35,18 +34,17 @@ pub fn bound(site: &Site, off_cart: Price, cost: Price) -> Price {
     let known = cost.as_us() as f64;
     let foot = |zoning| Climb::new(Relaxed::new(site, zoning, off_cart));
     let mut climbs: Vec<Climb> = all_zonings(site).iter().map(foot).collect();
-    let steps = std::env::var("STEPS").ok().and_then(|s| s.parse().ok()).unwrap_or(STEPS);
-    let least = climb_all(&mut climbs, steps, known);
+    let least = climb_all(&mut climbs, known);
     let rounding = 1000.0 + ROUNDING * site.lots.len() as f64;
     Price::us((least - rounding).max(0.0).min(known) as i64)
 }
 
 /// Climbs where the bound is lowest, a stretch at a time, until that climb has made all its steps.
-fn climb_all(climbs: &mut [Climb], steps: usize, known: f64) -> f64 {
+fn climb_all(climbs: &mut [Climb], known: f64) -> f64 {
     loop {
         let lowest = climbs.iter_mut().min_by(|a, b| a.best().total_cmp(&b.best()));
         let Some(lowest) = lowest else { return 0.0 };
-        if lowest.done || lowest.made >= steps {
+        if lowest.ended() {
             return lowest.best();
         }
         lowest.go(STRETCH, known);

@@ -1,6 +1,7 @@
 //! The relaxed question under one division of the faces: what it comes to at given prices.
 
-use super::choice::{FACES, Table, Writer, homes};
+use super::choice::{FACES, Group, Table, Writer, homes};
+use super::rows::{Bay, bays};
 use super::share::Take;
 use super::ties::{Tie, all};
 use crate::site::Site;
@@ -19,6 +20,10 @@ pub struct Relaxed {
     /// For each tie the faces that its lots can have, as bits.
     may: Vec<Vec<u8>>,
     shares: usize,
+    /// The space of each surface.
+    spaces: Vec<usize>,
+    /// The bays whose shelves may be moved.
+    bays: Vec<Bay>,
     /// Whether some lot can do nothing at all under this division: then no layout keeps to it.
     pub impossible: bool,
 }
@@ -45,6 +50,8 @@ impl Relaxed {
             paid: Vec::new(),
             may: Vec::new(),
             shares,
+            spaces: site.surfaces.iter().map(|s| s.space).collect(),
+            bays: bays(site),
             impossible,
         };
         relaxed.drop_ample();
@@ -129,9 +136,19 @@ impl Relaxed {
         }
     }
 
-    /// How many prices there are: of all that is shared, then what lots pay to their ties.
+    /// How many prices there are: of all that is shared, what lots pay to their ties, and the price of each lot.
     pub fn prices(&self) -> usize {
+        self.lot_prices() + self.table.lots.len()
+    }
+
+    /// Where the prices of the lots begin.
+    fn lot_prices(&self) -> usize {
         self.shares + self.ties.iter().map(|t| t.lots.len() * FACES).sum::<usize>()
+    }
+
+    /// Whether anything is gained by parting the choices by bays.
+    pub fn parts(&self) -> bool {
+        !self.bays.is_empty()
     }
 
     /// How many of them are of what is shared; these are never under nought.
@@ -149,6 +166,12 @@ impl Relaxed {
         for n in 0..self.table.lots.len() {
             value += self.cheapest(n, prices, slopes);
         }
+        value + self.tied(prices, slopes)
+    }
+
+    /// What the ties come to.
+    fn tied(&self, prices: &[f64], slopes: &mut [f64]) -> f64 {
+        let mut value = 0.0;
         let mut copy = Vec::new();
         for (t, tie) in self.ties.iter().enumerate() {
             let from = self.paid[t] as usize;
@@ -166,39 +189,209 @@ impl Relaxed {
         &self.table.takes[range.start as usize..range.end as usize]
     }
 
-    fn cheapest(&self, n: usize, prices: &[f64], slopes: &mut [f64]) -> f64 {
-        let table = &self.table;
-        let priced = |range: &Range<u32>| -> f64 {
-            self.taken(range).iter().map(|t| prices[t.share as usize] * t.amount).sum()
-        };
+    fn priced(&self, range: &Range<u32>, prices: &[f64]) -> f64 {
+        self.taken(range).iter().map(|t| prices[t.share as usize] * t.amount).sum()
+    }
+
+    /// What a lot pays to its ties, face by face.
+    fn pays(&self, n: usize, prices: &[f64]) -> [f64; FACES] {
         let mut pays = [0.0; FACES];
         for &from in &self.bonds[n] {
             let paid = &prices[from as usize..][..FACES];
             pays.iter_mut().zip(paid).for_each(|(p, q)| *p += q);
         }
-        let mut best = (f64::INFINITY, 0, 0);
-        for g in table.lots[n].1.clone() {
-            let group = &table.groups[g as usize];
-            let base = priced(&group.takes);
-            for c in group.choices.clone() {
-                let choice = &table.choices[c as usize];
-                let cost = base + choice.cost + pays[usize::from(choice.face)];
-                if cost >= best.0 {
-                    continue;
-                }
-                let cost = cost + priced(&choice.takes);
-                if cost < best.0 {
-                    best = (cost, g, c);
-                }
+        pays
+    }
+
+    /// The cheapest choice of a group where it costs less than so much.
+    fn cheapest_of(
+        &self,
+        group: &Group,
+        prices: &[f64],
+        pays: &[f64; FACES],
+        most: f64,
+    ) -> Option<(f64, u32)> {
+        let base = self.priced(&group.takes, prices);
+        let mut best = (most, None);
+        for c in group.choices.clone() {
+            let choice = &self.table.choices[c as usize];
+            let cost = base + choice.cost + pays[usize::from(choice.face)];
+            if cost >= best.0 {
+                continue;
+            }
+            let cost = cost + self.priced(&choice.takes, prices);
+            if cost < best.0 {
+                best = (cost, Some(c));
             }
         }
-        let (group, choice) = (&table.groups[best.1 as usize], &table.choices[best.2 as usize]);
+        Some((best.0, best.1?))
+    }
+
+    /// The cheapest choice of a lot, and what it takes.
+    fn cheapest(&self, n: usize, prices: &[f64], slopes: &mut [f64]) -> f64 {
+        let pays = self.pays(n, prices);
+        let mut best = (f64::INFINITY, 0, 0);
+        for g in self.table.lots[n].1.clone() {
+            let group = &self.table.groups[g as usize];
+            if let Some((cost, c)) = self.cheapest_of(group, prices, &pays, best.0) {
+                best = (cost, g, c);
+            }
+        }
+        self.note(n, best.1, best.2, slopes);
+        best.0
+    }
+
+    /// Notes what a choice takes.
+    fn note(&self, n: usize, g: u32, c: u32, slopes: &mut [f64]) {
+        let (group, choice) = (&self.table.groups[g as usize], &self.table.choices[c as usize]);
         for take in self.taken(&group.takes).iter().chain(self.taken(&choice.takes)) {
             slopes[take.share as usize] += take.amount;
         }
         for &from in &self.bonds[n] {
             slopes[from as usize + usize::from(choice.face)] += 1.0;
         }
-        best.0
+    }
+}
+
+/// A choice that is worth taking at the price of its lot.
+struct Offer {
+    lot: u32,
+    group: u32,
+    choice: u32,
+    /// What it costs less that price: under nought.
+    worth: f64,
+}
+
+/// The question parted by bays.
+impl Relaxed {
+    /// Sets the price of each lot to what its cheapest choice costs at the other prices: the parted bound is then no
+    /// less than the whole one.
+    pub fn price_lots(&self, prices: &mut [f64]) {
+        let (from, mut slopes) = (self.lot_prices(), vec![0.0; self.prices()]);
+        for n in 0..self.table.lots.len() {
+            prices[from + n] = self.cheapest(n, prices, &mut slopes);
+        }
+    }
+
+    /// The bound at some prices where every bay takes what it wants for the price of each lot; and its slopes.
+    pub fn parted(&self, prices: &[f64], slopes: &mut [f64]) -> f64 {
+        let from = self.lot_prices();
+        slopes[..self.shares].fill(-1.0);
+        slopes[self.shares..from].fill(0.0);
+        slopes[from..].fill(1.0);
+        let mut value =
+            prices[from..].iter().sum::<f64>() - prices[..self.shares].iter().sum::<f64>();
+        let mut wanted: Vec<Vec<Offer>> = self.bays.iter().map(|_| Vec::new()).collect();
+        for n in 0..self.table.lots.len() {
+            value += self.taken_by_others(n, prices, slopes, &mut wanted);
+        }
+        for (bay, offers) in self.bays.iter().zip(&wanted) {
+            value += self.taken_by(bay, offers, slopes);
+        }
+        value + self.tied(prices, slopes)
+    }
+
+    /// What a lot is worth to the spaces whose shelves do not move; the offers for the others are noted.
+    fn taken_by_others(
+        &self,
+        n: usize,
+        prices: &[f64],
+        slopes: &mut [f64],
+        wanted: &mut [Vec<Offer>],
+    ) -> f64 {
+        let (pays, price) = (self.pays(n, prices), prices[self.lot_prices() + n]);
+        let mut value = 0.0;
+        let mut best: Option<(Option<usize>, Offer)> = None;
+        for g in self.table.lots[n].1.clone() {
+            let group = &self.table.groups[g as usize];
+            let Some((cost, choice)) = self.cheapest_of(group, prices, &pays, price) else {
+                continue;
+            };
+            let offer = Offer { lot: n as u32, group: g, choice, worth: cost - price };
+            let space = group.surface.map(|s| self.spaces[s as usize]);
+            let moving = self.bays.iter().position(|bay| {
+                let decks = bay.decks.iter().any(|d| group.surface == Some(d.surface as u32));
+                space == Some(bay.space) && decks
+            });
+            if let Some(bay) = moving {
+                wanted[bay].push(offer);
+                continue;
+            }
+            match &mut best {
+                Some((here, least)) if *here == space => {
+                    if offer.worth < least.worth {
+                        *least = offer;
+                    }
+                }
+                _ => {
+                    let before = best.replace((space, offer));
+                    value += before.map_or(0.0, |(_, offer)| self.take(&offer, slopes));
+                }
+            }
+        }
+        value + best.map_or(0.0, |(_, offer)| self.take(&offer, slopes))
+    }
+
+    fn take(&self, offer: &Offer, slopes: &mut [f64]) -> f64 {
+        self.note(offer.lot as usize, offer.group, offer.choice, slopes);
+        slopes[self.lot_prices() + offer.lot as usize] -= 1.0;
+        offer.worth
+    }
+
+    /// What a bay takes with its shelves where that is worth most.
+    fn taken_by(&self, bay: &Bay, offers: &[Offer], slopes: &mut [f64]) -> f64 {
+        // For each deck, level and free height: what all lots are worth there.
+        let worth: Vec<Vec<f64>> =
+            bay.decks.iter().map(|deck| self.worth_on(deck, offers)).collect();
+        let value = |setting: &Vec<[usize; 2]>| -> f64 {
+            let cells = setting.iter().zip(&bay.decks).zip(&worth);
+            cells.map(|(([level, room], deck), worth)| worth[level * deck.rooms.len() + room]).sum()
+        };
+        let mut best: Option<(f64, &Vec<[usize; 2]>)> = None;
+        for setting in &bay.settings {
+            let value = value(setting);
+            if best.is_none_or(|b| value < b.0) {
+                best = Some((value, setting));
+            }
+        }
+        let Some((_, setting)) = best else { return 0.0 };
+        let mut value = 0.0;
+        for (&[level, room], deck) in setting.iter().zip(&bay.decks) {
+            for some in offers.chunk_by(|a, b| a.lot == b.lot) {
+                let here = some.iter().filter(|o| {
+                    let group = &self.table.groups[o.group as usize];
+                    group.surface == Some(deck.surface as u32)
+                        && group.level as usize == level
+                        && group.tall <= deck.rooms[room]
+                });
+                let least = here.min_by(|a, b| a.worth.total_cmp(&b.worth));
+                value += least.map_or(0.0, |offer| self.take(offer, slopes));
+            }
+        }
+        value
+    }
+
+    fn worth_on(&self, deck: &super::rows::Deck, offers: &[Offer]) -> Vec<f64> {
+        let rooms = deck.rooms.len();
+        let mut all = vec![0.0; deck.levels * rooms];
+        let mut own: Vec<f64> = all.clone();
+        for some in offers.chunk_by(|a, b| a.lot == b.lot) {
+            for offer in some {
+                let group = &self.table.groups[offer.group as usize];
+                if group.surface != Some(deck.surface as u32) {
+                    continue;
+                }
+                let row = &mut own[group.level as usize * rooms..][..rooms];
+                for (room, cell) in deck.rooms.iter().zip(row) {
+                    if group.tall <= *room {
+                        *cell = f64::min(*cell, offer.worth);
+                    }
+                }
+            }
+            for (all, own) in all.iter_mut().zip(&mut own) {
+                *all += std::mem::take(own);
+            }
+        }
+        all
     }
 }
