@@ -2,14 +2,22 @@
 
 use super::relaxed::Relaxed;
 
-fn env(name: &str, d: f64) -> f64 {
-    std::env::var(name).ok().and_then(|s| s.parse().ok()).unwrap_or(d)
-}
+/// Most steps, and as many again with the question parted by bays.
+const STEPS: usize = 1600;
+/// How much of the last direction is kept.
+const KEPT: f64 = 0.7;
+/// What counts as a gain, as a share of the bound.
+const GAIN: f64 = 5e-5;
+/// So many steps without one make the next ones shorter.
+const PATIENCE: u32 = 20;
+/// By how much.
+const SHORTER: f64 = 0.7;
+/// Steps shorter than this lead nowhere.
+const SHORTEST: f64 = 1e-4;
 
-/// Steps with the whole question.
-const WHOLE: usize = 800;
-/// All steps, those with the question parted by bays too.
-const PARTED: usize = 2400;
+/// Most that all prices and the known cost may come to, in microseconds a week: sums of these are exact to far less than
+/// what is taken off against rounding.
+const MOST: f64 = 1e12;
 
 /// A climb: where it is, and the best that it has come to.
 pub struct Climb {
@@ -19,6 +27,8 @@ pub struct Climb {
     trend: Vec<f64>,
     best: f64,
     best_at: Vec<f64>,
+    /// Whether there is no direction yet to keep some of.
+    fresh: bool,
     /// How long the steps are.
     eager: f64,
     /// Steps without gain.
@@ -46,6 +56,7 @@ impl Climb {
             trend,
             best,
             best_at,
+            fresh: true,
             eager: 1.0,
             idle: 0,
             made: 0,
@@ -71,13 +82,16 @@ impl Climb {
 
     fn step(&mut self, known: f64) {
         self.made += 1;
-        if self.made == WHOLE && self.question.parts() {
+        if !self.parted && self.question.parts() && self.tired(STEPS) {
             self.part();
         }
         let value = match self.parted {
             true => self.question.parted(&self.prices, &mut self.slopes),
             false => self.question.value(&self.prices, &mut self.slopes),
         };
+        let weight = known + self.prices.iter().map(|p| p.abs()).sum::<f64>();
+        // What is added up of too great numbers is rounded too much to be believed.
+        let value = if weight < MOST { value } else { f64::NEG_INFINITY };
         self.note(value);
         self.done = known <= value;
         let shares = self.question.shares();
@@ -87,9 +101,10 @@ impl Climb {
                 *slope = 0.0;
             }
         }
-        let beta = env("BETA", 0.7);
+        let kept = if self.fresh { 0.0 } else { KEPT };
+        self.fresh = false;
         for (trend, slope) in self.trend.iter_mut().zip(&self.slopes) {
-            *trend = beta * *trend + (1.0 - beta) * slope;
+            *trend = kept * *trend + (1.0 - kept) * slope;
         }
         let norm: f64 = self.trend.iter().map(|s| s * s).sum();
         if norm < 1e-12 {
@@ -98,7 +113,9 @@ impl Climb {
         if self.done {
             return;
         }
-        let step = self.eager * (known - value) / norm;
+        // Steps aim at the known cost; from far below they are kept from leaping over it.
+        let aim = (known - value).min(2.0 * (known - self.best));
+        let step = self.eager * aim / norm;
         for (price, trend) in self.prices.iter_mut().zip(&self.trend) {
             *price += step * trend;
         }
@@ -107,42 +124,36 @@ impl Climb {
 
     /// Whether it has made all steps that it may make.
     pub fn ended(&self) -> bool {
-        self.done || self.made >= if self.question.parts() { PARTED } else { WHOLE }
+        self.done || (self.parted || !self.question.parts()) && self.tired(STEPS)
+    }
+
+    /// Whether so many steps are made, or they have become too short to lead anywhere.
+    fn tired(&self, steps: usize) -> bool {
+        self.made >= steps || self.eager < SHORTEST
     }
 
     /// From the best place so far goes on with the question parted by bays.
     fn part(&mut self) {
-        self.parted = true;
+        (self.parted, self.made) = (true, 0);
         self.prices.clone_from(&self.best_at);
         self.question.price_lots(&mut self.prices);
         self.best_at.clone_from(&self.prices);
-        self.trend.fill(0.0);
-        (self.eager, self.idle) = (env("AGAIN", 0.5), 0);
+        self.fresh = true;
+        (self.eager, self.idle) = (0.5, 0);
     }
 
     /// Notes a value; after some steps without gain it goes back to the best place and takes shorter ones.
     fn note(&mut self, value: f64) {
-        let gain = value > self.best * (1.0 + env("TOL", 5e-5));
+        let gain = value > self.best * (1.0 + GAIN);
         if value > self.best {
             self.best = value;
             self.best_at.clone_from(&self.prices);
         }
         self.idle = if gain { 0 } else { self.idle + 1 };
-        if self.idle >= env("PAT", 15.0) as u32 {
-            (self.eager, self.idle) = (self.eager * env("CUT", 0.7), 0);
-            if env("BACK", 1.0) > 0.0 {
-                self.prices.clone_from(&self.best_at);
-            }
-            self.trend.fill(0.0);
-        }
-        if std::env::var("TRACE").is_ok() && self.made % 100 == 0 {
-            eprintln!(
-                "step {} value {:.3} best {:.3} eager {:.5}",
-                self.made,
-                value / 1e6,
-                self.best / 1e6,
-                self.eager
-            );
+        if self.idle >= PATIENCE {
+            (self.eager, self.idle) = (self.eager * SHORTER, 0);
+            self.prices.clone_from(&self.best_at);
+            self.fresh = true;
         }
     }
 }

@@ -54,8 +54,12 @@ fn bay(site: &Site, space: usize) -> Option<Bay> {
                 (row, board.at(board.rows[row]))
             })
             .collect();
-        // Boards in their order from the bottom up, as they are told.
-        if set.windows(2).all(|w| !w[0].1.overlaps(&w[1].1) && w[0].1.max[2] <= w[1].1.max[2]) {
+        let clear = |(k, board): (usize, &&ShelfBoard)| {
+            let above = set.iter().zip(&site.spaces[space].boards);
+            let mut above = above.filter(|(_, b)| board.over.contains(b));
+            above.all(|((_, over), _)| set[k].1.max[2] <= over.min[2])
+        };
+        if boards.iter().enumerate().all(clear) {
             told.push(surfaces.iter().map(|&s| room(site, space, s, &boards, &set)).collect());
         }
     }
