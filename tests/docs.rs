@@ -273,8 +273,7 @@ fn about(file: &str) -> String {
 
 fn of(scope: Scope) -> &'static str {
     match scope {
-        Scope::Lot => "each thing",
-        Scope::Place => "each thing",
+        Scope::Way | Scope::Lot | Scope::Place => "each thing",
         Scope::Growth => "each kind of room",
         Scope::Companions => "each two companions",
         Scope::Family => "each family",

@@ -130,7 +130,7 @@ fn subject_name(site: &Site, term: &str, subject: usize) -> String {
     let lot = |l: usize| site.lots[l].name(&site.items);
     let item = |i: u32| site.items[i as usize].name.as_str();
     match scopes.into_iter().find(|(name, _)| *name == term).map(|(_, scope)| scope) {
-        Some(Scope::Lot | Scope::Place) => lot(subject),
+        Some(Scope::Way | Scope::Lot | Scope::Place) => lot(subject),
         Some(Scope::Growth) => format!("{:?}", site.growth.wanted[subject]),
         Some(Scope::Companions) => {
             let pair = &site.ties.companions[subject];
@@ -499,11 +499,7 @@ fn no_place_costs_less_than_the_least_of_its_surface() {
         let site = search.board.site();
         for (lot, place) in search.board.places().iter().enumerate() {
             let Some(place) = place else { continue };
-            for (c, card) in COSTS
-                .iter()
-                .enumerate()
-                .filter(|(_, c)| matches!(c.scope, Scope::Lot | Scope::Place))
-            {
+            for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope.is_of_a_lot()) {
                 let (least, price) =
                     ((card.least)(site, lot, &place.home), search.ledger.cost(c, lot));
                 let lot = || site.lots[lot].name(&site.items);
@@ -633,7 +629,7 @@ fn a_plan_adds_up() {
         for (term, price) in &plan.worth.terms {
             let parts = plan.placements.iter().flat_map(|p| &p.terms).filter(|t| t.term == *term);
             let parts: Price = parts.map(|t| t.price).sum();
-            let of_lots = COSTS.iter().any(|c| c.name == *term && c.scope == Scope::Lot);
+            let of_lots = COSTS.iter().any(|c| c.name == *term && c.scope.is_of_a_fetch());
             assert_eq!(parts, if of_lots { *price } else { Price::ZERO }, "cart {seed}: {term}");
         }
         let things: Mass = plan.placements.iter().map(|p| p.weight).sum();

@@ -44,7 +44,7 @@ pub fn parts(board: &Board, ledger: &Ledger, lot: usize) -> Vec<Part> {
     COSTS
         .iter()
         .enumerate()
-        .filter(|(_, card)| card.scope == Scope::Lot)
+        .filter(|(_, card)| card.scope.is_of_a_fetch())
         .map(|(c, card)| Part {
             term: card.name,
             price: ledger.cost(c, lot),
@@ -79,7 +79,7 @@ fn aimed<'a>(
     closure: &'a mut Closure,
 ) -> View<'a> {
     let (mut lot, mut way) = (0, 0);
-    if matches!(scope, Scope::Lot | Scope::Place) {
+    if scope.is_of_a_lot() {
         (lot, way) = (subject, ledger.way(subject));
         closure.find(board, lot, way);
     }

@@ -1,7 +1,8 @@
 //! The ledger: every price and every broken rule of a layout, kept up to date as the board changes.
 
 use super::Scope;
-use super::cost::{COSTS, CostCard};
+use super::cost::COSTS;
+use super::memory::{Memory, OWN_COSTS};
 use super::rule::RULES;
 use super::tally::{Seat, Tally, seat};
 use super::view::{Closure, View};
@@ -62,8 +63,10 @@ pub struct Ledger {
     tally: Tally,
     /// Whether room was taken or left since it was last weighed.
     grown: bool,
-    /// For each lot, the rules that are about it, as indices.
+    /// For each lot, the rules that are about it by what else is on the cart, as indices.
     concerns: Vec<Vec<u8>>,
+    /// What lots cost and break by themselves.
+    memory: Memory,
     score: Score,
     stand: Stand,
     /// One closure for each of a lot's two ways.
@@ -73,7 +76,7 @@ pub struct Ledger {
 fn subjects(board: &Board, scope: Scope) -> usize {
     let site = board.site();
     match scope {
-        Scope::Lot | Scope::Place => site.lots.len(),
+        Scope::Way | Scope::Lot | Scope::Place => site.lots.len(),
         Scope::Growth => site.growth.wanted.len(),
         Scope::Companions => site.ties.companions.len(),
         Scope::Family => site.ties.families.len(),
@@ -106,7 +109,10 @@ impl Ledger {
             on: vec![true; board.site().lots.len()],
             tally: Tally::new(board.site()),
             grown: true,
-            concerns: (0..board.site().lots.len()).map(|l| concerns(board, l)).collect(),
+            concerns: (0..board.site().lots.len())
+                .map(|l| concerns(board.site(), l, Scope::Lot))
+                .collect(),
+            memory: Memory::new(board.site()),
             score: Score::default(),
             stand: board.stand(),
             closures: [Closure::default(), Closure::default()],
@@ -153,7 +159,7 @@ impl Ledger {
     }
     /// What is not priced by the fetches of one lot or another.
     pub fn beside_fetching(&self) -> Price {
-        self.scoped(|scope| scope != Scope::Lot)
+        self.scoped(|scope| !scope.is_of_a_fetch())
     }
     /// What a lot has a part in beside its fetches: cards and their subjects.
     pub fn ties<'s>(
@@ -284,6 +290,8 @@ impl Ledger {
     fn weigh_lot(&mut self, board: &Board, lot: usize, undo: &mut Undo) {
         self.book(board, lot, undo);
         let mut closures = std::mem::take(&mut self.closures);
+        let mut memory = std::mem::take(&mut self.memory);
+        let about = std::mem::take(&mut self.concerns[lot]);
         let ways = board.space_of(lot).map_or(1, |s| board.site().spaces[s].ways.len());
         for (way, closure) in closures.iter_mut().enumerate().take(ways) {
             closure.find(board, lot, way);
@@ -293,32 +301,38 @@ impl Ledger {
             way,
             ..View::of_cart(board, &self.tally, &self.stand, &closures[way])
         };
-        let about = std::mem::take(&mut self.concerns[lot]);
-        let way =
-            if ways < 2 || worth(&view(0), &about) <= worth(&view(1), &about) { 0 } else { 1 };
-        let view = view(way);
+        let by_itself = memory.recall(board, lot, &self.tally, &self.stand);
+        let worth = |way: usize| by_itself[way].worth().and(worth(&view(way), &about));
+        let way = usize::from(ways > 1 && worth(0) > worth(1));
+        let (view, by_itself) = (view(way), by_itself[way]);
         let mut prices = [0i64; COSTS.len()];
         let mut excesses = [0i64; RULES.len()];
-        let of_lot = |card: &CostCard| matches!(card.scope, Scope::Lot | Scope::Place);
-        for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| of_lot(c)) {
-            prices[c] = (card.weigh)(&view).as_us();
+        for (c, card) in COSTS.iter().enumerate().filter(|(_, c)| c.scope.is_of_a_lot()) {
+            prices[c] = match OWN_COSTS[c] {
+                Some(n) => by_itself.costs[n],
+                None => (card.weigh)(&view).as_us(),
+            };
         }
         for &r in &about {
             excesses[usize::from(r)] = (RULES[usize::from(r)].excess)(&view);
         }
-        for (c, _) in COSTS.iter().enumerate().filter(|(_, c)| of_lot(c)) {
+        for (c, _) in COSTS.iter().enumerate().filter(|(_, c)| c.scope.is_of_a_lot()) {
             self.set_cost(self.cost_rows[c] + lot, prices[c], undo);
         }
         for &r in &about {
             let r = usize::from(r);
             self.set_rule(self.rule_rows[r] + lot, excesses[r], undo);
         }
+        for (n, &r) in memory.about(lot).iter().enumerate() {
+            self.set_rule(self.rule_rows[usize::from(r)] + lot, by_itself.excesses[n], undo);
+        }
         self.concerns[lot] = about;
+        self.memory = memory;
+        self.closures = closures;
         if self.ways[lot] != way as u8 {
             undo.entries.push(Old::Way(lot as u32, self.ways[lot]));
             self.ways[lot] = way as u8;
         }
-        self.closures = closures;
         self.seat(board, lot, way, undo);
     }
 
@@ -404,18 +418,41 @@ impl Ledger {
     }
 }
 
-/// The rules that are about a lot.
-fn concerns(board: &Board, lot: usize) -> Vec<u8> {
+/// The rules of a scope that are about a lot.
+pub(super) fn concerns(site: &Site, lot: usize, scope: Scope) -> Vec<u8> {
     let about = |r: &u8| {
         let card = &RULES[usize::from(*r)];
-        card.scope == Scope::Lot && (card.concerns)(board.site(), lot)
+        card.scope == scope && (card.concerns)(site, lot)
     };
     (0..RULES.len() as u8).filter(about).collect()
 }
 
-/// What a way out is worth to a lot: rules first, then cost.
-fn worth(view: &View, about: &[u8]) -> (i64, i64) {
-    let broken = about.iter().map(|&r| (RULES[usize::from(r)].excess)(view));
-    let cost = COSTS.iter().filter(|c| c.scope == Scope::Lot).map(|c| (c.weigh)(view).as_us());
-    (broken.filter(|&e| e > 0).map(|e| 1_000_000 + e).sum(), cost.sum())
+/// What a way out is worth to a lot by what else is on the cart.
+fn worth(view: &View, about: &[u8]) -> Worth {
+    let mut worth = Worth::default();
+    about.iter().for_each(|&r| worth.breaks((RULES[usize::from(r)].excess)(view)));
+    let cards = COSTS.iter().filter(|c| c.scope == Scope::Lot);
+    worth.cost = cards.map(|c| (c.weigh)(view).as_us()).sum();
+    worth
+}
+
+/// What a way out is worth: rules first, then cost.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub(super) struct Worth {
+    broken: i64,
+    cost: i64,
+}
+
+impl Worth {
+    pub fn new(excesses: &[i64], costs: &[i64]) -> Worth {
+        let mut worth = Worth { broken: 0, cost: costs.iter().sum() };
+        excesses.iter().for_each(|&e| worth.breaks(e));
+        worth
+    }
+    fn breaks(&mut self, excess: i64) {
+        self.broken += if excess > 0 { 1_000_000 + excess } else { 0 };
+    }
+    fn and(self, other: Worth) -> Worth {
+        Worth { broken: self.broken + other.broken, cost: self.cost + other.cost }
+    }
 }

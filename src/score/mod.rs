@@ -7,6 +7,7 @@
 mod breakdown;
 mod cost;
 mod ledger;
+mod memory;
 pub(crate) mod rule;
 mod tally;
 mod view;
@@ -21,7 +22,9 @@ pub use view::{Closure, View, least_price, way_prices};
 /// Whose price or rule it is, and so when it must be weighed again.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Scope {
-    /// One lot, the way it is taken out, and what must be moved first: what each fetch costs.
+    /// One lot where it is and a way of taking it, whatever else is on the cart: what each fetch costs by itself.
+    Way,
+    /// One lot, the way it is taken out, and what must be moved first: what each fetch costs besides.
     Lot,
     /// One lot where it is, whatever it costs to fetch it from there; it may look at what stands directly in its way.
     Place,
@@ -39,4 +42,15 @@ pub enum Scope {
     Surface,
     /// The whole cart.
     Cart,
+}
+
+impl Scope {
+    /// Whether it is about the fetches of one lot.
+    pub fn is_of_a_fetch(self) -> bool {
+        matches!(self, Scope::Way | Scope::Lot)
+    }
+    /// Whether it is about one lot.
+    pub fn is_of_a_lot(self) -> bool {
+        self.is_of_a_fetch() || self == Scope::Place
+    }
 }

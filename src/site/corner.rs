@@ -17,6 +17,10 @@ pub struct Clearing {
     range: [[Length; 2]; 2],
     extents: [Length; 3],
     rest: (Axis, Length),
+    /// Room to work in: corners, things abreast of a coordinate, things that touch it.
+    free: Vec<Length>,
+    abreast: Vec<[Length; 2]>,
+    beside: Vec<[Length; 2]>,
 }
 
 impl Clearing {
@@ -179,6 +183,35 @@ impl Clearing {
             })
     }
 
+    /// The second coordinates at which the lot stands free in a corner with its first one given, rising.
+    fn corners_at(&mut self, p: Length, free: &mut Vec<Length>) {
+        let [wide, high] = self.axes.map(|a| self.extents[a]);
+        self.abreast.clear();
+        self.beside.clear();
+        for r in &self.rects {
+            if p < r[1] && r[0] < p + wide {
+                self.abreast.push([r[2], r[3]]);
+            } else if p == r[1] || p + wide == r[0] {
+                self.beside.push([r[2], r[3]]);
+            }
+        }
+        let at_end = self.range[0].contains(&p);
+        free.clear();
+        if !at_end && self.beside.is_empty() {
+            return;
+        }
+        free.extend(self.range[1]);
+        free.extend(self.abreast.iter().flat_map(|r| [r[1], r[0] - high]));
+        let meets = |q: Length, r: &[Length; 2]| q < r[1] && r[0] < q + high;
+        free.retain(|&q| {
+            self.within(1, q)
+                && !self.abreast.iter().any(|r| meets(q, r))
+                && (at_end || self.beside.iter().any(|r| meets(q, r)))
+        });
+        free.sort_unstable();
+        free.dedup();
+    }
+
     /// All coordinates along an axis at which the lot touches something, rising.
     pub fn edges(&self, k: usize) -> Vec<Length> {
         let mut all = self.range[k].to_vec();
@@ -246,17 +279,20 @@ pub fn fits_at(board: &Board, lot: usize, place: &Place, clearing: &mut Clearing
         && has_way_out(board, place.home.surface as usize, &place.space)
 }
 
-/// Tells every free corner place of a lot on a surface, with the coordinates along both axes rising.
+/// Tells every free corner place of a lot on a surface, with the coordinates along both axes rising; `false` where it
+/// can be nowhere there, whatever else is there.
 pub fn for_each_corner(
     board: &Board,
     lot: usize,
     home: &Home,
     clearing: &mut Clearing,
     tell: impl FnMut(Place) -> bool,
-) {
-    if clearing.look(board, lot, home) {
+) -> bool {
+    let looked = clearing.look(board, lot, home);
+    if looked {
         tell_corners(board, home, clearing, tell);
     }
+    looked
 }
 
 /// The same whatever the surface may carry.
@@ -275,20 +311,22 @@ pub fn for_each_corner_anyhow(
 fn tell_corners(
     board: &Board,
     home: &Home,
-    clearing: &Clearing,
+    clearing: &mut Clearing,
     mut tell: impl FnMut(Place) -> bool,
 ) {
-    let (ps, qs) = (clearing.edges(0), clearing.edges(1));
+    let ps = clearing.edges(0);
+    let mut qs = std::mem::take(&mut clearing.free);
     for &p in &ps {
+        clearing.corners_at(p, &mut qs);
         for &q in &qs {
             let space = clearing.at(p, q);
-            let free = clearing.is_free(p, q) && clearing.is_corner(p, q);
-            let open = || has_way_out(board, home.surface as usize, &space);
-            if free && open() && !tell(Place { home: *home, space }) {
+            let open = has_way_out(board, home.surface as usize, &space);
+            if open && !tell(Place { home: *home, space }) {
                 return;
             }
         }
     }
+    clearing.free = qs;
 }
 
 /// The surface that an entry of a layout names; `None` where there is none or more than one.

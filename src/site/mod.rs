@@ -29,7 +29,7 @@ pub use corner::{
 };
 pub use growth::{For, Growth, Near, Volumes, Wanted, posture_at, shared, slices};
 pub use lifting::{End, Lifted, Unassessed, lifted, unassessed};
-pub use lot::{Form, Home, Lot, answers, best_spots, grip_at};
+pub use lot::{Form, Home, Lot, answers, at, best_spots, grip_at};
 pub use stability::{Case, CaseKind, Stand, Statics, TIP_CLOSED, TIP_OPEN};
 pub use surface::{
     Kind, Lie, Rest, ShelfBoard, Space, SpaceKind, Surface, depth_from, local, world,

@@ -1,6 +1,7 @@
 //! Trial moves: each is legal in its geometry before anything is priced.
 
 mod repack;
+mod rooms;
 mod shift;
 mod skyline;
 
@@ -12,6 +13,7 @@ use crate::site::{
 use crate::units::{Length, Price};
 use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;
+use rooms::{Rooms, place_at};
 
 /// What undoes one change.
 #[derive(Clone, Copy, Debug)]
@@ -34,8 +36,7 @@ pub struct Mover {
     shelves: Vec<usize>,
     /// Lots that lost their place to another in this move.
     turned_out: Vec<u32>,
-    /// For each home of each lot, the state in which its space was found to have no room for it.
-    full: Vec<u64>,
+    rooms: Rooms,
     /// For each two lots, the state of both their spaces in which they were found unable to change places, and how often.
     stuck: Vec<(u64, u8)>,
     /// For each home of each lot, the state in which turning things out there was in vain, and how often.
@@ -84,7 +85,7 @@ impl Mover {
         Mover {
             movable,
             shelves: shift::movable(board),
-            full: vec![NEVER; zoning.count()],
+            rooms: Rooms::new(zoning, board.site().surfaces.len()),
             stuck: vec![(NEVER, 0); pairs],
             barged: vec![(NEVER, 0); zoning.count()],
             ..Mover::default()
@@ -171,14 +172,11 @@ impl Mover {
         touched: &mut Touched,
     ) -> bool {
         let homes = &zoning.homes[lot];
-        let here = board.place(lot).map(|p| p.home.surface);
         // A surface without enough area left is not worth a look; a few draws find one that has, if there is one.
         for _ in 0..PARTNERS {
-            let home = homes[rng.random_range(0..homes.len() as u32) as usize];
-            let open = home.area <= board.left(home.surface as usize)
-                && !self.is_full(board, zoning, lot, &home);
-            if here == Some(home.surface) || open {
-                return self.settle(board, zoning, lot, &home, rng, touched);
+            let n = rng.random_range(0..homes.len() as u32) as usize;
+            if self.settle(board, zoning, lot, n, rng, touched) {
+                return true;
             }
         }
         false
@@ -194,25 +192,25 @@ impl Mover {
         touched: &mut Touched,
     ) -> bool {
         let Some(place) = board.place(lot) else { return false };
-        let homes = zoning.on_surface(lot, place.home.surface);
-        if homes.is_empty() {
+        let there = zoning.there(lot, place.home.surface);
+        if there.is_empty() {
             return false;
         }
-        let home = homes[rng.random_range(0..homes.len() as u32) as usize];
-        self.settle(board, zoning, lot, &home, rng, touched)
+        let n = rng.random_range(there.start as u32..there.end as u32) as usize;
+        self.settle(board, zoning, lot, n, rng, touched)
     }
 
+    /// One lot to a free corner place in the n-th of its homes, other than where it is.
     fn settle(
         &mut self,
         board: &mut Board,
         zoning: &Zoning,
         lot: usize,
-        home: &Home,
+        n: usize,
         rng: &mut Xoshiro256PlusPlus,
         touched: &mut Touched,
     ) -> bool {
-        let Some(space) = self.corner(board, zoning, lot, home, rng) else { return false };
-        let place = Place { home: *home, space };
+        let Some(place) = self.room(board, zoning, lot, n, rng) else { return false };
         if board.place(lot) == Some(&place) {
             return false;
         }
@@ -220,44 +218,51 @@ impl Mover {
         true
     }
 
-    /// Draws an edge on one axis and slides to contact on the other.
-    fn corner(
+    /// A free corner place in the n-th home of a lot. In the midst of a move what was found before is still looked at;
+    /// where the space has changed one is drawn, as that state will hardly come again.
+    fn room(
         &mut self,
         board: &Board,
         zoning: &Zoning,
         lot: usize,
+        n: usize,
+        rng: &mut Xoshiro256PlusPlus,
+    ) -> Option<Place> {
+        let home = &zoning.homes[lot][n];
+        let at_rest = self.undo.is_empty();
+        if !self.rooms.knows(board, zoning, lot, n, at_rest) {
+            return self.draw_room(board, lot, home, rng);
+        }
+        let corners = self.rooms.of(board, zoning, lot, n, &mut self.clearing);
+        let any = !corners.is_empty();
+        any.then(|| place_at(home, corners[rng.random_range(0..corners.len() as u32) as usize]))
+    }
+
+    /// Draws an edge on one axis and slides to contact on the other.
+    fn draw_room(
+        &mut self,
+        board: &Board,
+        lot: usize,
         home: &Home,
         rng: &mut Xoshiro256PlusPlus,
-    ) -> Option<crate::geometry::Box3> {
-        if !self.clearing.look(board, lot, home) {
+    ) -> Option<Place> {
+        let surface = home.surface as usize;
+        let own = board.place(lot).is_some_and(|p| p.home.surface == home.surface);
+        let small = own || home.area <= board.left(surface);
+        if !small || !self.clearing.look(board, lot, home) {
             return None;
         }
         // Looking is dear, drawing is cheap: a few draws for each look.
-        let surface = home.surface as usize;
-        let drawn = (0..DRAWS).find_map(|_| {
-            let (p, q) = self.draw(rng)?;
+        (0..DRAWS).find_map(|_| {
+            let k = rng.random_range(0..2u32) as usize;
+            let drawn = self.edge(k, rng)?;
+            let up = rng.random_range(0..2u32) == 0;
+            let from = self.clearing.range(1 - k)[usize::from(!up)];
+            let slid = self.clearing.slide(1 - k, drawn, from, up)?;
+            let (p, q) = if k == 0 { (drawn, slid) } else { (slid, drawn) };
             let space = self.clearing.at(p, q);
-            has_way_out(board, surface, &space).then_some(space)
-        });
-        drawn.or_else(|| {
-            let any = self.clearing.any(|b| has_way_out(board, surface, b));
-            if any.is_none() {
-                self.note_full(board, zoning, lot, home);
-            }
-            any
+            has_way_out(board, surface, &space).then_some(Place { home: *home, space })
         })
-    }
-
-    /// Whether a home was found to have no room for a lot, and nothing has changed there since.
-    #[inline]
-    fn is_full(&self, board: &Board, zoning: &Zoning, lot: usize, home: &Home) -> bool {
-        let space = board.site().surfaces[home.surface as usize].space;
-        self.full[zoning.number(lot, home)] == board.state(space)
-    }
-
-    fn note_full(&mut self, board: &Board, zoning: &Zoning, lot: usize, home: &Home) {
-        let space = board.site().surfaces[home.surface as usize].space;
-        self.full[zoning.number(lot, home)] = board.state(space);
     }
 
     /// The state of both spaces of two lots, and where the record of their failures is.
@@ -278,20 +283,6 @@ impl Mover {
             let strikes = if self.stuck[at].0 == state { self.stuck[at].1 } else { 0 };
             self.stuck[at] = (state, (strikes + 1).min(STRIKES));
         }
-    }
-
-    /// An edge on one axis and the place of contact on the other.
-    fn draw(&self, rng: &mut Xoshiro256PlusPlus) -> Option<(Length, Length)> {
-        let k = rng.random_range(0..2u32) as usize;
-        let drawn = self.edge(k, rng)?;
-        let up = rng.random_range(0..2u32) == 0;
-        let from = if rng.random_range(0..4u32) == 0 {
-            self.edge(1 - k, rng)?
-        } else {
-            self.clearing.range(1 - k)[usize::from(!up)]
-        };
-        let slid = self.clearing.slide(1 - k, drawn, from, up)?;
-        Some(if k == 0 { (drawn, slid) } else { (slid, drawn) })
     }
 
     /// An end of the surface, or a coordinate at which the lot touches another thing.
@@ -387,9 +378,10 @@ impl Mover {
     ) -> bool {
         let homes = &zoning.homes[lot];
         let drawn = (0..PARTNERS).find_map(|_| {
-            let home = homes[rng.random_range(0..homes.len() as u32) as usize];
+            let n = rng.random_range(0..homes.len() as u32) as usize;
+            let home = homes[n];
             let space = board.site().surfaces[home.surface as usize].space;
-            let number = zoning.number(lot, &home);
+            let number = zoning.number(lot, n);
             let state = board.state(space);
             (self.barged[number] != (state, VAIN)).then_some((home, number, state))
         });
@@ -502,11 +494,8 @@ impl Mover {
         }
         let homes = &zoning.homes[lot];
         for _ in 0..TRIES {
-            let home = homes[rng.random_range(0..homes.len() as u32) as usize];
-            if home.area <= board.left(home.surface as usize)
-                && !self.is_full(board, zoning, lot, &home)
-                && self.settle(board, zoning, lot, &home, rng, touched)
-            {
+            let n = rng.random_range(0..homes.len() as u32) as usize;
+            if self.settle(board, zoning, lot, n, rng, touched) {
                 return true;
             }
         }

@@ -347,7 +347,7 @@ fn bounded(board: &Board, ledger: &Ledger) -> bool {
     (0..site.lots.len()).all(|l| {
         let through = board.space_of(l).is_some_and(|s| site.spaces[s].through());
         let broken = (0..RULES.len())
-            .filter(|&r| RULES[r].scope == Scope::Lot)
+            .filter(|&r| RULES[r].scope.is_of_a_fetch())
             .any(|r| ledger.excess(r, l) > 0);
         !through || !broken
     })
@@ -370,7 +370,7 @@ fn needed(board: &Board, wrongs: &[Wrong]) -> Vec<bool> {
                 all[site.pairs[subject].other as usize] = true;
             }
             Scope::Companions | Scope::Family | Scope::Job | Scope::Growth => {}
-            Scope::Lot | Scope::Place => {
+            Scope::Way | Scope::Lot | Scope::Place => {
                 around(board, subject).into_iter().for_each(|l| all[l] = true)
             }
         }

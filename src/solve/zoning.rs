@@ -6,6 +6,7 @@
 use crate::score::least_price;
 use crate::site::{FIRE, FUEL, Home, Lot, Site};
 use crate::units::Price;
+use std::ops::Range;
 
 /// Most divisions that are tried.
 const MOST: usize = 12;
@@ -46,12 +47,10 @@ impl Zoning {
         Zoning { homes, ranges, surfaces, first }
     }
 
-    /// The number of a lot's home among all homes of all lots.
+    /// The number of a lot's n-th home among all homes of all lots.
     #[inline]
-    pub fn number(&self, lot: usize, home: &Home) -> usize {
-        let here = self.on_surface(lot, home.surface).iter().position(|h| h.form == home.form);
-        let [from, _] = self.ranges[lot * self.surfaces + home.surface as usize];
-        self.first[lot] + from as usize + here.unwrap_or(0)
+    pub fn number(&self, lot: usize, n: usize) -> usize {
+        self.first[lot] + n
     }
 
     /// How many homes all lots have.
@@ -62,8 +61,14 @@ impl Zoning {
     /// The homes of a lot on one surface.
     #[inline]
     pub fn on_surface(&self, lot: usize, surface: u32) -> &[Home] {
+        &self.homes[lot][self.there(lot, surface)]
+    }
+
+    /// Which of a lot's homes are on one surface.
+    #[inline]
+    pub fn there(&self, lot: usize, surface: u32) -> Range<usize> {
         let [from, to] = self.ranges[lot * self.surfaces + surface as usize];
-        &self.homes[lot][from as usize..to as usize]
+        from as usize..to as usize
     }
 }
 

@@ -10,7 +10,7 @@ mod words;
 pub use words::{Named, Spot};
 
 use crate::domain::{Layout, Workspace};
-use crate::score::{Ledger, RULES, Scope, Score, Undo, least_price, way_prices};
+use crate::score::{Ledger, RULES, Score, Undo, least_price, way_prices};
 use crate::site::{Board, Change, Clearing, Home, Place, Touched, fits_at, for_each_corner};
 use crate::solve::corners;
 use crate::units::{Price, Time};
@@ -359,7 +359,7 @@ pub(crate) fn lot_price(ledger: &Ledger, lot: usize) -> Price {
     crate::score::COSTS
         .iter()
         .enumerate()
-        .filter(|(_, card)| card.scope == Scope::Lot)
+        .filter(|(_, card)| card.scope.is_of_a_fetch())
         .map(|(c, _)| ledger.cost(c, lot))
         .sum()
 }

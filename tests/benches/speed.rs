@@ -16,6 +16,7 @@ use toolberth::domain::Workspace;
 use toolberth::files;
 use toolberth::site::Site;
 use toolberth::solve::{Effort, Search, Settings, Watch, solve, start, zonings};
+use toolberth::units::Price;
 
 /// Trial moves before the clock starts, so that carts are as full as in a search, and while it runs.
 const WARM: u64 = 50_000;
@@ -36,8 +37,8 @@ fn main() {
     println!("Whole runs of the search on one core, quick effort, from warm to cold");
     println!();
     println!(
-        "{:<14}{:>6}{:>12}{:>14}{:>10}{:>14}",
-        "cart", "lots", "proposed/s", "priced", "share", "priced/s"
+        "{:<14}{:>6}{:>12}{:>14}{:>10}{:>14}{:>10}{:>10}",
+        "cart", "lots", "proposed/s", "priced", "share", "priced/s", "off cart", "s a week"
     );
     for things in [15, 60, 240] {
         whole(&format!("sections {things}"), &carts::sections(things));
@@ -55,12 +56,14 @@ fn whole(name: &str, workspace: &Workspace) {
     let found = solve(&site, &settings, &Watch::default());
     let seconds = clock.elapsed().as_secs_f64();
     println!(
-        "{name:<14}{:>6}{:>12.0}{:>14}{:>9.1}%{:>14.0}",
+        "{name:<14}{:>6}{:>12.0}{:>14}{:>9.1}%{:>14.0}{:>10.1}{:>10.1}",
         site.lots.len(),
         found.spent.moves as f64 / seconds,
         found.spent.priced,
         100.0 * found.spent.priced as f64 / found.spent.moves as f64,
         found.spent.priced as f64 / seconds,
+        Price::us(found.score.off_cart).as_s(),
+        Price::us(found.score.cost).as_s(),
     );
 }
 

@@ -8,7 +8,7 @@ pub struct Access;
 
 impl Cost for Access {
     const NAME: &'static str = "access";
-    const SCOPE: Scope = Scope::Lot;
+    const SCOPE: Scope = Scope::Way;
     type Fact = Time;
 
     fn measure(view: &View) -> Option<Time> {

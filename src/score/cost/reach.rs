@@ -14,7 +14,7 @@ pub struct Hand {
 
 impl Cost for Reach {
     const NAME: &'static str = "reach";
-    const SCOPE: Scope = Scope::Lot;
+    const SCOPE: Scope = Scope::Way;
     type Fact = Hand;
 
     fn measure(view: &View) -> Option<Hand> {

@@ -8,7 +8,7 @@ pub struct Lifting;
 
 impl Rule for Lifting {
     const NAME: &'static str = "lifting";
-    const SCOPE: Scope = Scope::Lot;
+    const SCOPE: Scope = Scope::Way;
     const SOURCE: &'static str = "NIOSH Pub. 94-110 (rev. 2021), revised lifting equation, p. 20: an index above 3.0 puts nearly everyone at risk; shop.yaml may lower it";
 
     fn measure(view: &View) -> Option<Against> {

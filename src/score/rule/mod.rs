@@ -72,7 +72,7 @@ pub trait Rule {
     /// The lots concerned.
     fn lots(view: &View) -> Vec<u32> {
         match Self::SCOPE {
-            Scope::Lot | Scope::Place => vec![view.lot as u32],
+            Scope::Way | Scope::Lot | Scope::Place => vec![view.lot as u32],
             Scope::Pair => vec![view.two().one, view.two().other],
             Scope::Surface => on_surface(view),
             Scope::Companions | Scope::Family | Scope::Job | Scope::Growth | Scope::Cart => {

@@ -12,7 +12,7 @@ const HEAVY: Mass = Mass::kg(10);
 
 impl Rule for Overhead {
     const NAME: &'static str = "hazards apart";
-    const SCOPE: Scope = Scope::Lot;
+    const SCOPE: Scope = Scope::Way;
     const SOURCE: &'static str = "our own rule: over 10 kg never with its grip above the shoulder";
 
     fn measure(view: &View) -> Option<Against> {

@@ -8,7 +8,7 @@ pub struct Reachable;
 
 impl Rule for Reachable {
     const NAME: &'static str = "reachable";
-    const SCOPE: Scope = Scope::Lot;
+    const SCOPE: Scope = Scope::Way;
     const SOURCE: &'static str =
         "body heights from ANSUR II (2012); seated: 2010 ADA Standards 308";
 

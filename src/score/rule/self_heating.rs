@@ -9,7 +9,7 @@ pub struct SelfHeating;
 
 impl Rule for SelfHeating {
     const NAME: &'static str = "hazards apart";
-    const SCOPE: Scope = Scope::Lot;
+    const SCOPE: Scope = Scope::Way;
     const SOURCE: &'static str = "oily rags: listed disposal container (IFC 3304.2), covered metal containers (30 CFR 56.4104(b)), both read";
 
     fn measure(view: &View) -> Option<Against> {

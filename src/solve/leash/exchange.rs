@@ -2,7 +2,7 @@
 
 use super::walk::Crew;
 use super::{BRANCHES, Held, trial};
-use crate::score::{COSTS, Ledger, Scope, Score, least_price};
+use crate::score::{COSTS, Ledger, Score, least_price};
 use crate::site::{Board, Change, Clearing, Place, Site, Touched, fits_at};
 use rayon::prelude::*;
 
@@ -75,7 +75,7 @@ pub(super) fn exchange(
 
 /// What a lot's place costs now, and all ties that it has a part in.
 fn own_price(site: &Site, ledger: &Ledger, lot: usize) -> i64 {
-    let cards = COSTS.iter().enumerate().filter(|(_, card)| card.scope == Scope::Lot);
+    let cards = COSTS.iter().enumerate().filter(|(_, card)| card.scope.is_of_a_fetch());
     let own = cards.map(|(c, _)| (c, lot)).chain(ledger.ties(site, lot));
     own.map(|(c, subject)| ledger.cost(c, subject).as_us()).sum()
 }
