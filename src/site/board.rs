@@ -204,6 +204,18 @@ impl<'s> Board<'s> {
     pub fn tangles(&self, lot: usize) -> usize {
         self.tangles[lot] as usize
     }
+    /// One that shares volume or free height with a lot, the first by number; `None` in every legal layout.
+    pub fn tangled(&self, lot: usize) -> Option<u32> {
+        let place = self.places[lot]?;
+        let space = self.site.surfaces[place.home.surface as usize].space;
+        let near = &self.site.spaces[space].near;
+        let all = std::iter::once(&space).chain(near).flat_map(|&s| self.members[s].iter());
+        let meets = |m: &u32| {
+            let other = self.places[*m as usize].filter(|_| *m as usize != lot);
+            other.is_some_and(|o| self.in_one_place(lot, *m as usize, &place.space, &o.space))
+        };
+        all.copied().filter(meets).min()
+    }
     /// What a surface carries.
     #[inline]
     pub fn load(&self, surface: usize) -> Mass {

@@ -1,7 +1,10 @@
 //! Trial moves: each is legal in its geometry before anything is priced.
 
+mod push;
 mod repack;
 mod rooms;
+mod ruin;
+mod shares;
 mod shift;
 mod skyline;
 
@@ -14,6 +17,7 @@ use crate::units::{Length, Price};
 use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;
 use rooms::{Rooms, place_at};
+use shares::{Kind, Kinds};
 
 /// What undoes one change.
 #[derive(Clone, Copy, Debug)]
@@ -37,6 +41,7 @@ pub struct Mover {
     /// Lots that lost their place to another in this move.
     turned_out: Vec<u32>,
     rooms: Rooms,
+    kinds: Kinds,
     /// For each two lots, the state of both their spaces in which they were found unable to change places, and how often.
     stuck: Vec<(u64, u8)>,
     /// For each home of each lot, the state in which turning things out there was in vain, and how often.
@@ -44,17 +49,14 @@ pub struct Mover {
     packer: repack::Packer,
 }
 
-/// Shares of the kinds of move, as running hundredths (the rest is turning out): of those tried, what gave the cheapest
-/// plans of the village hall over several seeds.
-const RELOCATE: u32 = 25;
-const SWAP: u32 = 35;
-const NUDGE: u32 = 55;
 /// Where shelves may be moved, so many moves in a hundred move one.
 const SHIFT: u32 = 3;
 /// Most lots that one may turn out of their places.
 const MOST_TURNED_OUT: usize = 4;
 /// How many homes a lot that lost its place tries.
 const TRIES: u32 = 12;
+/// One home in so many is passed over.
+const BLINK: u32 = 4;
 /// How often two lots may fail to change places before they are left in peace.
 const STRIKES: u8 = 3;
 /// How often turning things out of a home may be in vain before it is left in peace.
@@ -67,12 +69,18 @@ const NEVER: u64 = u64::MAX;
 const DRAWS: u32 = 4;
 /// How many other lots are considered for changing places.
 const PARTNERS: u32 = 8;
-/// One move in so many empties a space and fills it anew.
-const SELDOM: u32 = 200;
 /// Most lots that are placed anew at once.
 const MOST_REBUILT: usize = 24;
 /// Noise in choosing among places, in microseconds a fetch.
 const NOISE: u32 = 300_000;
+
+/// One of a lot's homes, a cheap one more likely.
+fn cheap_home(zoning: &Zoning, lot: usize, rng: &mut Xoshiro256PlusPlus) -> usize {
+    let all = zoning.by_price(lot);
+    let count = all.len() as u32;
+    let draw = rng.random_range(0..count).min(rng.random_range(0..count));
+    all[draw as usize] as usize
+}
 
 impl Mover {
     /// For a board's lots that are not fixed and have a home at all.
@@ -108,33 +116,31 @@ impl Mover {
         self.undo.clear();
         touched.clear();
         let lot = self.any(rng);
-        let kind = rng.random_range(0..100u32);
-        let seldom = kind == 0 && rng.random_range(0..SELDOM / 100) == 0;
         let done = if !self.shelves.is_empty() && rng.random_range(0..100u32) < SHIFT {
+            self.kinds.pass();
             self.shift(board, zoning, rng, touched)
-        } else if seldom && rng.random_range(0..2u32) == 0 {
-            self.repack(board, zoning, lot, rng, touched)
-        } else if seldom {
-            self.rebuild(board, zoning, lot, rng, touched)
-        } else if board.place(lot).is_none() {
-            if kind < 50 {
-                self.relocate(board, zoning, lot, rng, touched)
-            } else {
-                self.barge(board, zoning, lot, rng, touched)
-            }
-        } else if kind < RELOCATE {
-            self.relocate(board, zoning, lot, rng, touched)
-        } else if kind < SWAP {
-            self.swap(board, zoning, lot, rng, touched)
-        } else if kind < NUDGE {
-            self.nudge(board, zoning, lot, rng, touched)
         } else {
-            self.barge(board, zoning, lot, rng, touched)
+            match self.kinds.draw(board.place(lot).is_some(), rng) {
+                Kind::Relocate => self.relocate(board, zoning, lot, rng, touched),
+                Kind::Swap => self.swap(board, zoning, lot, rng, touched),
+                Kind::Nudge => self.nudge(board, zoning, lot, rng, touched),
+                Kind::Trade => self.trade(board, zoning, lot, rng, touched),
+                Kind::PushIn => self.push_in(board, zoning, lot, rng, touched),
+                Kind::Barge => self.barge(board, zoning, lot, rng, touched),
+                Kind::Ruin => self.ruin(board, zoning, lot, rng, touched),
+                Kind::Rebuild => self.rebuild(board, zoning, lot, rng, touched),
+                Kind::Repack => self.repack(board, zoning, lot, rng, touched),
+            }
         };
         if !done {
             self.take_back(board, touched);
         }
         done
+    }
+
+    /// The last step made the best layout of the run.
+    pub fn note_useful(&mut self) {
+        self.kinds.note_useful();
     }
 
     /// Undoes what the last step did.
@@ -171,10 +177,8 @@ impl Mover {
         rng: &mut Xoshiro256PlusPlus,
         touched: &mut Touched,
     ) -> bool {
-        let homes = &zoning.homes[lot];
-        // A surface without enough area left is not worth a look; a few draws find one that has, if there is one.
         for _ in 0..PARTNERS {
-            let n = rng.random_range(0..homes.len() as u32) as usize;
+            let n = cheap_home(zoning, lot, rng);
             if self.settle(board, zoning, lot, n, rng, touched) {
                 return true;
             }
@@ -378,7 +382,7 @@ impl Mover {
     ) -> bool {
         let homes = &zoning.homes[lot];
         let drawn = (0..PARTNERS).find_map(|_| {
-            let n = rng.random_range(0..homes.len() as u32) as usize;
+            let n = cheap_home(zoning, lot, rng);
             let home = homes[n];
             let space = board.site().surfaces[home.surface as usize].space;
             let number = zoning.number(lot, n);
@@ -492,11 +496,19 @@ impl Mover {
         {
             return true;
         }
-        let homes = &zoning.homes[lot];
-        for _ in 0..TRIES {
-            let n = rng.random_range(0..homes.len() as u32) as usize;
-            if self.settle(board, zoning, lot, n, rng, touched) {
+        // The cheapest that has room, but now and then one is passed over.
+        let mut tries = TRIES;
+        for &n in zoning.by_price(lot) {
+            if rng.random_range(0..BLINK) == 0 {
+                continue;
+            }
+            let known = self.rooms.knows(board, zoning, lot, n as usize, false);
+            if self.settle(board, zoning, lot, n as usize, rng, touched) {
                 return true;
+            }
+            tries -= u32::from(!known);
+            if tries == 0 {
+                break;
             }
         }
         false

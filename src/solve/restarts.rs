@@ -23,18 +23,17 @@ use rayon::prelude::*;
 /// Trial moves of a usual search on a cart of [`USUAL_LOTS`] lots, all runs together.
 const MOVES: u64 = 2_400_000;
 const USUAL_LOTS: u64 = 60;
-/// Runs of a round; of the first one at least.
-const RUNS: usize = 8;
-/// The rounds of a cycle.
-const FIRST: Round = Round { tenths: 3, heat: Heat { from: 1.0, to: 0.002 }, number: 0 };
-const AGAIN: Round = Round { tenths: 5, heat: Heat { from: 1.0, to: 0.001 }, number: 1000 };
-const COOL: Round = Round { tenths: 2, heat: Heat { from: 0.15, to: 0.0005 }, number: 2000 };
+/// A long run is worth more than several short ones: so many moves of a cycle ask for one more run of each round, up to
+/// the most.
+const PER_RUN: u64 = 600_000;
+const MOST_RUNS: usize = 8;
+/// The rounds of a cycle: of those tried, what gave the cheapest plans in the same time. Only a hot beginning undoes what
+/// the start does badly, and at the end nothing happens below a hundredth of a usual rise.
+const FIRST: Round = Round { tenths: 2, heat: Heat { from: 3.0, to: 0.05 }, number: 0 };
+const AGAIN: Round = Round { tenths: 7, heat: Heat { from: 3.0, to: 0.02 }, number: 1000 };
+const COOL: Round = Round { tenths: 1, heat: Heat { from: 0.15, to: 0.01 }, number: 2000 };
 /// What the numbers of the runs of two cycles differ by.
 const STRIDE: u64 = 10_000;
-/// From how many layouts the second and the third round begin.
-const BROAD: usize = 4;
-const NARROW: usize = 2;
-
 /// The best layout found and what it took.
 #[derive(Clone, Debug)]
 pub struct Found {
@@ -163,38 +162,42 @@ impl Restarts {
 
     fn rounds(&mut self, site: &Site, cycle: Cycle, watch: &Watch) {
         let before = self.spent.moves;
-        let legs = self.round(site, cycle, FIRST, self.everywhere(), watch);
+        let runs = runs(site, cycle);
+        let legs = self.round(site, cycle, FIRST, self.everywhere(), runs, watch);
         self.idle = self.spent.moves == before && !watch.is_over();
-        let legs = self.round(site, cycle, AGAIN, ranked(self.joined(legs), BROAD), watch);
-        let mut best = ranked(self.joined(legs), NARROW);
-        best.extend(best.first().cloned());
-        let legs = self.round(site, cycle, COOL, best, watch);
+        // From as many layouts as there are pairs of runs, then from half as many.
+        let best = ranked(self.joined(legs), runs.div_ceil(2));
+        let legs = self.round(site, cycle, AGAIN, best, runs, watch);
+        let best = ranked(self.joined(legs), runs.div_ceil(4));
+        let legs = self.round(site, cycle, COOL, best, runs.div_ceil(2), watch);
         self.complete(site);
         watch.found(self.best.run.score);
-        self.elite = ranked(std::iter::once(self.best.clone()).chain(legs).collect(), NARROW);
+        let legs = std::iter::once(self.best.clone()).chain(legs).collect();
+        self.elite = ranked(legs, runs.div_ceil(4));
     }
 
-    /// What was found so far under every division, so far as it keeps to it; at least as many legs as a round has runs.
+    /// What was found so far under every division, so far as it keeps to it.
     fn everywhere(&self) -> Vec<Leg> {
-        let n = self.zonings.len();
-        let leg = |k: usize| Leg { zoning: k % n, run: self.best.run.clone() };
-        (0..n * RUNS.div_ceil(n)).map(leg).collect()
+        let leg = |zoning: usize| Leg { zoning, run: self.best.run.clone() };
+        (0..self.zonings.len()).map(leg).collect()
     }
 
     fn joined(&self, legs: Vec<Leg>) -> Vec<Leg> {
         legs.into_iter().chain(self.elite.iter().cloned()).collect()
     }
 
-    /// Makes runs side by side from these legs in turn, and takes over the best; none where the search is to end.
+    /// Makes so many runs side by side from these legs in turn, at least one from each, and takes over the best; none where
+    /// the search is to end.
     fn round(
         &mut self,
         site: &Site,
         cycle: Cycle,
         round: Round,
         from: Vec<Leg>,
+        runs: usize,
         watch: &Watch,
     ) -> Vec<Leg> {
-        let count = from.len().max(RUNS);
+        let count = from.len().max(runs);
         let moves = cycle.moves(usual(site)) * round.tenths / 10 / count as u64;
         if from.is_empty() || self.is_best() {
             watch.add(moves * count as u64);
@@ -241,6 +244,12 @@ impl Restarts {
 fn usual(site: &Site) -> u64 {
     let lots = site.lots.len() as u64;
     MOVES * lots.clamp(USUAL_LOTS / 6, USUAL_LOTS * 4) / USUAL_LOTS
+}
+
+/// How many runs a round of a cycle has.
+fn runs(site: &Site, cycle: Cycle) -> usize {
+    let runs = cycle.moves(usual(site)) / PER_RUN;
+    (runs as usize).clamp(1, MOST_RUNS)
 }
 
 /// The best legs, in the order of their value; ties in the order of the runs.

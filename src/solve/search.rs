@@ -109,6 +109,7 @@ impl Walk for Annealed<'_, '_> {
     fn stay(&mut self) {
         let score = self.search.ledger.score();
         if score < self.best.score {
+            self.search.mover.note_useful();
             let board = &self.search.board;
             self.best.score = score;
             self.best.best.copy_from_slice(board.places());

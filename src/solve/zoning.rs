@@ -21,15 +21,25 @@ pub struct Zoning {
     surfaces: usize,
     /// For each lot, how many homes all lots before it have.
     first: Vec<usize>,
+    /// For each lot, its homes as places in that list, the one of least price first.
+    cheap: Vec<Vec<u32>>,
+    /// For each lot, the least prices of its homes.
+    least: Vec<Vec<Price>>,
 }
 
 impl Zoning {
     /// No division: every home is allowed.
     pub fn none(site: &Site) -> Zoning {
-        Zoning::of(site.lots.iter().map(|l| l.homes.clone()).collect(), site.surfaces.len())
+        Zoning::of(site, site.lots.iter().map(|l| l.homes.clone()).collect())
     }
 
-    fn of(homes: Vec<Vec<Home>>, surfaces: usize) -> Zoning {
+    fn of(site: &Site, homes: Vec<Vec<Home>>) -> Zoning {
+        let surfaces = site.surfaces.len();
+        let least = |(lot, all): (usize, &Vec<Home>)| {
+            all.iter().map(|home| least_price(site, lot, home)).collect()
+        };
+        let least: Vec<Vec<Price>> = homes.iter().enumerate().map(least).collect();
+        let cheap = least.iter().map(|all| by_price(all)).collect();
         let mut ranges = Vec::with_capacity(homes.len() * surfaces);
         for all in &homes {
             for s in 0..surfaces as u32 {
@@ -44,13 +54,25 @@ impl Zoning {
             first.push(before);
             before += all.len();
         }
-        Zoning { homes, ranges, surfaces, first }
+        Zoning { homes, ranges, surfaces, first, cheap, least }
     }
 
     /// The number of a lot's n-th home among all homes of all lots.
     #[inline]
     pub fn number(&self, lot: usize, n: usize) -> usize {
         self.first[lot] + n
+    }
+
+    /// A lot's homes, as places in the list of all that it has, the one of least price first.
+    #[inline]
+    pub fn by_price(&self, lot: usize) -> &[u32] {
+        &self.cheap[lot]
+    }
+
+    /// What a lot's n-th home costs at least.
+    #[inline]
+    pub fn least(&self, lot: usize, n: usize) -> Price {
+        self.least[lot][n]
     }
 
     /// How many homes all lots have.
@@ -70,6 +92,12 @@ impl Zoning {
         let [from, to] = self.ranges[lot * self.surfaces + surface as usize];
         from as usize..to as usize
     }
+}
+
+fn by_price(least: &[Price]) -> Vec<u32> {
+    let mut all: Vec<u32> = (0..least.len() as u32).collect();
+    all.sort_by_key(|&n| (least[n as usize], n));
+    all
 }
 
 /// Fire, fuel, both or neither.
@@ -126,5 +154,5 @@ fn divide(site: &Site, sides: &[Option<bool>], fire: u8) -> (Price, Zoning) {
         let least = homes[lot].iter().map(|h| least_price(site, lot, h)).min();
         total += least.unwrap_or(Price::ZERO);
     }
-    (total, Zoning::of(homes, site.surfaces.len()))
+    (total, Zoning::of(site, homes))
 }
