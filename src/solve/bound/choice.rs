@@ -30,8 +30,8 @@ impl Grain {
     fn of(homes: usize) -> Grain {
         let all: &'static [Fold] = &Fold::ALL;
         match homes {
-            ..=20_000 => Grain { strips: 12, folds: all, few: &all[..2] },
-            ..=100_000 => Grain { strips: 4, folds: &all[..2], few: &all[..1] },
+            0..=20_000 => Grain { strips: 12, folds: all, few: &all[..2] },
+            20_001..=100_000 => Grain { strips: 4, folds: &all[..2], few: &all[..1] },
             _ => Grain { strips: 1, folds: &all[..1], few: &all[..1] },
         }
     }
