@@ -9,6 +9,9 @@ use support::{by_hand, planner};
 use toolberth::domain::{Depth, Dims, Face, Hazard, Hazards, Home, Pose, Wall, Workspace};
 use toolberth::finding::Span;
 use toolberth::geometry::Box3;
+use toolberth::score::Score;
+use toolberth::site::{Place, Site};
+use toolberth::solve::{Effort, Restarts, Settings, Watch, cycles};
 use toolberth::tasks::outcome::{Broken, Kept, Plan, Status, Zone};
 use toolberth::units::{Length, Mass, Price, Share, Time, Uses};
 
@@ -427,6 +430,32 @@ fn the_number_of_threads_changes_nothing() {
             assert!(one == more, "cart {seed}: {threads} threads give another plan");
         }
     }
+}
+
+#[test]
+fn further_cycles_never_make_a_layout_worse_and_are_the_same_for_any_number_of_threads() {
+    let mut gains = 0;
+    for seed in 0..3 {
+        let site = Site::new(&carts::cart(seed, Size::Middle)).expect("the cart is sound");
+        let bests = |threads: usize| -> Vec<(Score, Vec<Option<Place>>)> {
+            let watch = Watch::default();
+            let settings = Settings { seed, effort: Effort::UntilEnded, threads };
+            let mut restarts = Restarts::new(&site, &settings);
+            let three = cycles(settings.effort, &watch).take(3);
+            three
+                .map(|cycle| {
+                    restarts.cycle(&site, cycle, &watch);
+                    let found = restarts.found(&watch);
+                    (found.score, found.places)
+                })
+                .collect()
+        };
+        let one = bests(1);
+        assert!(one == bests(3), "cart {seed}: three threads find something else");
+        assert!(one.windows(2).all(|w| w[1].0 <= w[0].0), "cart {seed}: a cycle made it worse");
+        gains += one.windows(2).filter(|w| w[1].0 < w[0].0).count();
+    }
+    assert!(gains > 0, "no cycle found anything better");
 }
 
 #[test]

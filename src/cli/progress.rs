@@ -101,8 +101,7 @@ fn how_far(progress: &Progress, gone: Duration, allowed: Option<Duration>) -> f6
 /// A bar on standard error; it hides itself where that is no terminal.
 fn new_bar() -> ProgressBar {
     let bar = ProgressBar::new(PARTS as u64);
-    let style =
-        ProgressStyle::with_template("looking for places {bar:20} {percent:>3} %  {wide_msg}");
+    let style = ProgressStyle::with_template("{bar:20} {percent:>3} %  {wide_msg}");
     bar.set_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()));
     bar
 }

@@ -26,12 +26,6 @@ impl Floor {
         floor
     }
 
-    /// What holds on this site and on another one.
-    pub fn and(self, other: Floor) -> Floor {
-        let off_cart = self.off_cart.min(other.off_cart);
-        Floor { off_cart, cost: self.cost.min(other.cost) }
-    }
-
     /// Whether it says anything of a layout of this value.
     pub fn holds_for(&self, score: &Score) -> bool {
         score.broken == 0 && score.off_cart <= self.off_cart.as_us()

@@ -7,6 +7,7 @@
 
 mod order;
 
+use super::bound;
 use super::cycles::{Cycle, End, cycles};
 use super::finish::{squeeze, tidy};
 use super::floor::Floor;
@@ -16,13 +17,15 @@ use super::zoning::{Zoning, zonings};
 use super::{Count, Heat, Settings, Watch};
 use crate::score::{Ledger, Score};
 use crate::site::{Board, Place, Site};
-use crate::units::Length;
+use crate::units::{Length, Price};
 use order::{Leg, Order};
 use rayon::prelude::*;
 
 /// Trial moves of a usual search on a cart of [`USUAL_LOTS`] lots, all runs together.
 const MOVES: u64 = 2_400_000;
 const USUAL_LOTS: u64 = 60;
+/// From how many thousandths of the usual moves on a cycle is long enough that a better floor is looked for.
+const LONG: u64 = 400;
 /// A long run is worth more than several short ones: so many moves of a cycle ask for one more run of each round, up to
 /// the most.
 const PER_RUN: u64 = 600_000;
@@ -34,6 +37,7 @@ const AGAIN: Round = Round { tenths: 7, heat: Heat { from: 3.0, to: 0.02 }, numb
 const COOL: Round = Round { tenths: 1, heat: Heat { from: 0.15, to: 0.01 }, number: 2000 };
 /// What the numbers of the runs of two cycles differ by.
 const STRIDE: u64 = 10_000;
+
 /// The best layout found and what it took.
 #[derive(Clone, Debug)]
 pub struct Found {
@@ -43,6 +47,8 @@ pub struct Found {
     pub shelves: Vec<Length>,
     /// Its value.
     pub score: Score,
+    /// What no layout on the site costs less than; nothing where the search was made beside another.
+    pub floor: Option<Floor>,
     /// What it took.
     pub spent: Spent,
     /// Why it ended.
@@ -107,12 +113,16 @@ pub struct Restarts {
     settings: Settings,
     zonings: Vec<Zoning>,
     floor: Floor,
+    /// The value left out that a better floor was last looked for with.
+    raised_for: Option<Price>,
     best: Leg,
     /// The best legs of the cycles before.
     elite: Vec<Leg>,
     spent: Spent,
     /// Whether nothing is left that could be moved.
     idle: bool,
+    /// Whether it searches beside the question.
+    aside: bool,
 }
 
 impl Restarts {
@@ -122,12 +132,19 @@ impl Restarts {
         let best = Leg::standing(&start(site), &zonings);
         let (elite, spent) = (Vec::new(), Spent::default());
         let floor = Floor::of(site);
-        Restarts { settings: *settings, zonings, floor, best, elite, spent, idle: false }
+        let (settings, raised_for, idle, aside) = (*settings, None, false, false);
+        Restarts { settings, zonings, floor, raised_for, best, elite, spent, idle, aside }
+    }
+
+    /// The same, where it is not the question itself that is searched but something narrower or finer: what costs least
+    /// there is not told to who watches.
+    pub fn aside(self, aside: bool) -> Restarts {
+        Restarts { aside, ..self }
     }
 
     /// Makes one more cycle on the same site.
     pub fn cycle(&mut self, site: &Site, cycle: Cycle, watch: &Watch) {
-        watch.at_least(self.floor);
+        self.tell_floor(watch);
         watch.found(self.best.run.score);
         watch.expect(cycle.moves(usual(site)));
         self.spent.cycles += 1;
@@ -157,7 +174,8 @@ impl Restarts {
     pub fn found(&self, watch: &Watch) -> Found {
         let Run { best, shelves, score, .. } = self.best.run.clone();
         let end = End::of(self.is_best(), watch);
-        Found { places: best, shelves, score, spent: self.spent, end }
+        let floor = (!self.aside).then_some(self.floor);
+        Found { places: best, shelves, score, floor, spent: self.spent, end }
     }
 
     fn rounds(&mut self, site: &Site, cycle: Cycle, watch: &Watch) {
@@ -165,6 +183,9 @@ impl Restarts {
         let runs = runs(site, cycle);
         let legs = self.round(site, cycle, FIRST, self.everywhere(), runs, watch);
         self.idle = self.spent.moves == before && !watch.is_over();
+        if cycle.moves(usual(site)) >= LONG * usual(site) / 1000 && !watch.is_over() {
+            self.raise_floor(site, watch);
+        }
         // From as many layouts as there are pairs of runs, then from half as many.
         let best = ranked(self.joined(legs), runs.div_ceil(2));
         let legs = self.round(site, cycle, AGAIN, best, runs, watch);
@@ -174,6 +195,28 @@ impl Restarts {
         watch.found(self.best.run.score);
         let legs = std::iter::once(self.best.clone()).chain(legs).collect();
         self.elite = ranked(legs, runs.div_ceil(4));
+    }
+
+    /// Proves a better floor, once for as much as is left out; a cycle that ends because it is met is worth the while.
+    fn raise_floor(&mut self, site: &Site, watch: &Watch) {
+        let score = self.best.run.score;
+        let off_cart = Price::us(score.off_cart);
+        if score.broken > 0 || self.is_best() || self.raised_for == Some(off_cart) {
+            return;
+        }
+        self.raised_for = Some(off_cart);
+        let cost = bound(site, off_cart, Price::us(score.cost));
+        // The floor of a search that leaves out more holds too, and may be the higher one.
+        if cost > self.floor.cost || !self.floor.holds_for(&score) {
+            self.floor = Floor { off_cart, cost };
+        }
+        self.tell_floor(watch);
+    }
+
+    fn tell_floor(&self, watch: &Watch) {
+        if !self.aside {
+            watch.at_least(self.floor);
+        }
     }
 
     /// What was found so far under every division, so far as it keeps to it.

@@ -89,15 +89,19 @@ impl Watch {
         self.know(|known| known.best = Some(known.best.map_or(score, |best| best.min(score))));
     }
 
-    /// No layout costs less. Of several sites that are searched the least holds for all.
+    /// No layout costs less, as is known now.
     pub fn at_least(&self, floor: Floor) {
-        self.know(|known| known.floor = Some(known.floor.map_or(floor, |f| f.and(floor))));
+        self.know(|known| known.floor = Some(floor));
     }
 
     /// How far the search has come.
     pub fn progress(&self) -> Progress {
         let Known { best, floor } = *self.known.lock().unwrap_or_else(PoisonError::into_inner);
-        let holds = floor.zip(best).filter(|(floor, best)| floor.holds_for(best));
+        // Where things are just tried in another division, the floor may still be that of the former one.
+        let fits = |(floor, best): &(Floor, Score)| {
+            floor.holds_for(best) && floor.cost.as_us() <= best.cost
+        };
+        let holds = floor.zip(best).filter(fits);
         Progress {
             made: self.made.load(Ordering::Relaxed),
             expected: self.expected.load(Ordering::Relaxed),

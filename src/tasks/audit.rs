@@ -182,7 +182,7 @@ fn whole(judged: &Judged, seed: u64, entries: &[EntryFinding]) -> Plan {
     plan.seed = seed;
     plan.start = plan::compare(site, board);
     let kept = ledger.score().broken == 0 && all_at_home(board);
-    plan.bound = plan::proof(site, ledger.score(), plan.handling, kept);
+    plan.bound = plan::proof(site, ledger.score(), plan.handling, kept, None);
     for left in &mut plan.left_out {
         if let Some(entry) = entries.iter().find(|e| e.item == left.copy.item) {
             left.why.clone_from(&entry.what);

@@ -61,7 +61,8 @@ fn outcome(
     let ledger = Ledger::new(&board);
     let mut plan = tell::plan(&board, &ledger, workspace);
     plan.start = compare(searched, &board);
-    plan.bound = proof(searched, ledger.score(), plan.handling, plan.worth.broken.is_empty());
+    let kept = plan.worth.broken.is_empty();
+    plan.bound = proof(searched, ledger.score(), plan.handling, kept, found.floor);
     plan.effort = Effort::of(found.spent, found.end, settings);
     plan
 }
@@ -78,14 +79,17 @@ pub(super) fn compare(site: &Site, board: &Board) -> Start {
     }
 }
 
+/// How near to the best there can be a layout of this value is; nothing where it does not keep the rules. What the search
+/// proved itself counts too.
 pub(super) fn proof(
     site: &Site,
     score: Score,
     handling: Price,
     kept: bool,
+    floor: Option<Floor>,
 ) -> super::outcome::Bound {
     // For an unsafe layout the bound would have to hold for unsafe ones too: none is told.
-    let cost = kept.then(|| least(site, &score));
+    let cost = kept.then(|| least(site, &score, floor));
     let gap = |over: Price| {
         let bound = cost?;
         let over = over.as_s();
@@ -97,10 +101,13 @@ pub(super) fn proof(
 }
 
 /// What no layout that leaves out no more can cost less than.
-fn least(site: &Site, score: &Score) -> Price {
+fn least(site: &Site, score: &Score, floor: Option<Floor>) -> Price {
+    let floor = floor.unwrap_or_else(|| Floor::of(site));
+    let cost = Price::us(score.cost);
     // Where there is nothing to place there is one layout and no more.
-    if site.lots.is_empty() || Floor::of(site).is_met(score) {
-        return Price::us(score.cost);
+    if site.lots.is_empty() || floor.is_met(score) {
+        return cost;
     }
-    bound(site, Price::us(score.off_cart), Price::us(score.cost))
+    let bound = bound(site, Price::us(score.off_cart), cost);
+    if floor.holds_for(score) { bound.max(floor.cost) } else { bound }
 }

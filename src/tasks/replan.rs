@@ -268,6 +268,7 @@ fn outcome(workspace: &Workspace, end: Shape, fresh: Shape) -> Plan {
     let mut plan = tell::plan(&board, &ledger, workspace);
     plan.start = plan::compare(fresh.site, &Board::with(fresh.site, fresh.places));
     plan.start.same_items &= end.left_out() == fresh.left_out();
-    plan.bound = proof(end.site, ledger.score(), plan.handling, plan.worth.broken.is_empty());
+    let kept = plan.worth.broken.is_empty();
+    plan.bound = proof(end.site, ledger.score(), plan.handling, kept, None);
     plan
 }

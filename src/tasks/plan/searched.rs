@@ -17,6 +17,8 @@ pub(in crate::tasks) struct Searched {
     pub apart: Vec<usize>,
     restarts: Restarts,
     settings: Settings,
+    /// Whether it is not the question itself that is searched.
+    aside: bool,
 }
 
 impl Searched {
@@ -27,7 +29,12 @@ impl Searched {
     pub fn new(workspace: &Workspace, settings: &Settings) -> Result<Searched, Vec<Finding>> {
         let site = Site::new(workspace)?;
         let restarts = Restarts::new(&site, settings);
-        Ok(Searched { site, apart: Vec::new(), restarts, settings: *settings })
+        Ok(Searched { site, apart: Vec::new(), restarts, settings: *settings, aside: false })
+    }
+
+    /// The same beside another search that may do all that this one may.
+    pub fn aside(self) -> Searched {
+        Searched { restarts: self.restarts.aside(true), aside: true, ..self }
     }
 
     /// One more cycle; then one for each of the piles that found no place, in single copies.
@@ -35,11 +42,11 @@ impl Searched {
         self.restarts.cycle(&self.site, cycle, watch);
         for item in self.left_out_piles(watch).into_iter().take(SPLITS) {
             let finer = self.site.split(item, workspace);
-            let mut again = Restarts::new(&finer, &self.settings);
+            let mut again = Restarts::new(&finer, &self.settings).aside(true);
             again.cycle(&finer, cycle, watch);
             if again.score() < self.restarts.score() {
                 again.add(&self.restarts);
-                self.restarts = again;
+                self.restarts = again.aside(self.aside);
                 self.site = finer;
                 self.apart.push(item);
             } else {

@@ -19,7 +19,7 @@ pub(super) fn plan(
     watch: &Watch,
 ) -> Result<Plan, Vec<Finding>> {
     let drawn = workspace.as_stands(&[]);
-    let mut nailed = Searched::new(&drawn, settings)?;
+    let mut nailed = Searched::new(&drawn, settings)?.aside();
     for cycle in cycles(settings.effort, watch) {
         free.cycle(workspace, cycle, watch);
         nailed.cycle(&drawn, cycle, watch);
