@@ -4,16 +4,14 @@ use crate::best::{Known, Layout, keep, known};
 use crate::carts::Cart;
 use crate::clock::Clock;
 use crate::options::Options;
+use crate::walks::timed;
 use std::path::Path;
-use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 use toolberth::site::Site;
-use toolberth::solve::{Effort, Found, Settings, Stop, Watch, solve};
+use toolberth::solve::{Effort, Found, Settings, solve};
 
 /// How often a long search begins anew.
 const ROUNDS: u32 = 5;
-/// Between two looks at the clock.
-const GLANCE: Duration = Duration::from_millis(5);
 
 /// Searches each cart for so many seconds with each of so many further seeds.
 pub fn lower(options: &Options, seconds: u64, seeds: u64) {
@@ -59,20 +57,7 @@ fn search(options: &Options, cart: &Cart, site: &Site, of: &mut Known, seconds: 
 /// A search that goes on for that much time of a processor, or until nothing can be better.
 pub fn until(site: &Site, seed: u64, threads: usize, time: Duration) -> Found {
     let settings = Settings { seed, effort: Effort::UntilEnded, threads };
-    let watch = Watch::default();
-    let clock = Clock::start();
-    let done = AtomicBool::new(false);
-    std::thread::scope(|scope| {
-        scope.spawn(|| {
-            while !done.load(Ordering::Relaxed) && clock.spent() < time {
-                std::thread::sleep(GLANCE);
-            }
-            watch.end(Stop::Time);
-        });
-        let found = solve(site, &settings, &watch);
-        done.store(true, Ordering::Relaxed);
-        found
-    })
+    timed(time, |watch| solve(site, &settings, watch))
 }
 
 /// Takes over what is worth less; says whether it was.

@@ -14,11 +14,14 @@
 mod best;
 mod carts;
 mod clock;
+mod gap;
 mod lower;
 mod open;
 mod options;
+mod qap;
 mod rect;
 mod table;
+mod walks;
 
 // A part of it is enough here.
 #[allow(unused_imports)]
@@ -38,7 +41,7 @@ fn main() {
         Wish::Table => {
             table::table(&options);
             if let Some(folder) = &options.open {
-                rect::run(folder, std::time::Duration::from_secs(5));
+                open::all(folder);
             }
         }
     }

@@ -72,7 +72,7 @@ fn number(arg: &str, value: &str) -> Result<u64, String> {
     value.parse().map_err(|_| format!("{arg} wants a whole number, not {value}"))
 }
 
-/// The carts of these names, in the order of the names.
+/// The carts of these names, in the order of the names; `none` is none.
 fn named(names: &str) -> Result<Vec<Cart>, String> {
     let known = all();
     let cart = |name: &str| {
@@ -81,5 +81,5 @@ fn named(names: &str) -> Result<Vec<Cart>, String> {
             format!("no cart is called {name}; there are {}", names.join(", "))
         })
     };
-    names.split(',').map(|name| cart(name.trim())).collect()
+    names.split(',').filter(|name| *name != "none").map(|name| cart(name.trim())).collect()
 }

@@ -188,3 +188,13 @@ pub fn mark(what: &str, found: f64, most: f64) {
     };
     println!("{what}: {found:.2} ({verdict})");
 }
+
+/// One line for a mark that is to be reached at least.
+pub fn mark_least(what: &str, found: f64, least: f64) {
+    let verdict = if found >= least {
+        format!("reached, at least {least}")
+    } else {
+        format!("missed by {:.2}, at least {least}", least - found)
+    };
+    println!("{what}: {found:.2} ({verdict})");
+}
