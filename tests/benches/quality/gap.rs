@@ -1,6 +1,6 @@
 //! Assignment with capacities: every job to one agent, none overloaded, at the least cost.
 
-use crate::open::numbers;
+use crate::instances::numbers;
 use crate::walks::Puzzle;
 use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;

@@ -1,7 +1,8 @@
 //! How good the search is: on carts of our own against the best layouts known, and on open instances of problems akin.
 //!
 //! ```text
-//! cargo bench --bench quality                        the table of carts
+//! cargo bench --bench quality                        the table of carts, and the open instances kept here
+//! cargo bench --bench quality -- --open FOLDER       all families of open instances in a folder
 //! cargo bench --bench quality -- --carts 24-tight,60-tight
 //! cargo bench --bench quality -- --lower SECONDS --seeds N [--carts …] [--threads T] [--best FOLDER]
 //!                                                    searches long and lowers what is known
@@ -15,8 +16,8 @@ mod best;
 mod carts;
 mod clock;
 mod gap;
+mod instances;
 mod lower;
-mod open;
 mod options;
 mod qap;
 mod rect;
@@ -40,9 +41,7 @@ fn main() {
         Wish::Take(ref folder) => lower::take(&options, folder),
         Wish::Table => {
             table::table(&options);
-            if let Some(folder) = &options.open {
-                open::all(folder);
-            }
+            instances::all(&options.open);
         }
     }
 }

@@ -1,7 +1,7 @@
 //! What is asked for on the command line.
 
 use crate::carts::{Cart, all};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// What to do.
 pub enum Wish {
@@ -28,8 +28,8 @@ pub struct Options {
     pub threads: usize,
     /// Where the best known layouts are.
     pub best: PathBuf,
-    /// Where open instances are, if they are wanted.
-    pub open: Option<PathBuf>,
+    /// Where open instances are.
+    pub open: PathBuf,
 }
 
 impl Options {
@@ -38,10 +38,10 @@ impl Options {
     /// # Errors
     /// What cannot be understood, in words.
     pub fn read(mut args: impl Iterator<Item = String>) -> Result<Options, String> {
-        let kept = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/benches/quality/best");
+        let here = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/benches/quality");
+        let (best, open) = (here.join("best"), here.join("open"));
         let (mut seconds, mut seeds, mut take) = (None, 8, None);
-        let mut options =
-            Options { wish: Wish::Table, carts: all(), threads: 1, best: kept.into(), open: None };
+        let mut options = Options { wish: Wish::Table, carts: all(), threads: 1, best, open };
         while let Some(arg) = args.next() {
             // Cargo adds it for benches of its own harness.
             if arg == "--bench" {
@@ -54,7 +54,7 @@ impl Options {
                 "--threads" => options.threads = number(&arg, &value)? as usize,
                 "--carts" => options.carts = named(&value)?,
                 "--best" => options.best = value.into(),
-                "--open" => options.open = Some(value.into()),
+                "--open" => options.open = value.into(),
                 "--take" => take = Some(PathBuf::from(value)),
                 _ => return Err(format!("{arg} is not known")),
             }

@@ -1,6 +1,6 @@
 //! Quadratic assignment: which facility goes to which site, so that flows times distances are least.
 
-use crate::open::numbers;
+use crate::instances::numbers;
 use crate::walks::Puzzle;
 use rand::RngExt;
 use rand::rngs::Xoshiro256PlusPlus;

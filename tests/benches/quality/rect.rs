@@ -2,8 +2,8 @@
 //! their area, so that what is left out costs its area.
 
 use crate::clock::Clock;
+use crate::instances::{files, numbers};
 use crate::lower::until;
-use crate::open::{files, numbers};
 use crate::support::carts::{Dice, empty, plain, plain_shop};
 use crate::table::mark_least;
 use std::path::Path;

@@ -43,6 +43,9 @@ struct Marks {
 
 /// Prints the table of those carts and what became of the marks.
 pub fn table(options: &Options) {
+    if options.carts.is_empty() {
+        return;
+    }
     println!(
         "Carts, in seconds a week. After {SHORT} s and {LONG} s of one core: how many hundredths over the best known,"
     );

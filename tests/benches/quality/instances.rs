@@ -1,4 +1,6 @@
-//! Open instances in a folder named on the command line.
+//! Open instances: those kept beside this file, or those of a folder named on the command line.
+//!
+//! Only what may be copied is kept here, with where it is from in `open/PROVENANCE.tsv`.
 
 use crate::clock::Clock;
 use crate::gap::Shared;
@@ -35,44 +37,49 @@ const ASSIGNING: u64 = 10;
 const GAP: [(&str, f64); 3] = [("c", 0.1), ("d", 0.8), ("e", 0.3)];
 const QAP_MEAN: f64 = 0.3;
 
-/// All families of the folder, with what became of the marks.
+/// All families that the folder has, with what became of the marks.
 pub fn all(folder: &Path) {
-    rect::run(folder, PACKING);
-    let gap = anneal(folder, "gap", ASSIGNING, Shared::read);
-    let qap = anneal(folder, "qap", ASSIGNING, Assignment::read);
-    println!();
-    for (kind, most) in GAP {
-        mark(
-            &format!("assignment with capacities, {kind}, mean over the best known"),
-            mean(&gap, kind),
-            most,
-        );
+    if !files(folder, "rect").is_empty() {
+        rect::run(folder, PACKING);
     }
-    mark("quadratic assignment, median over the best known", median(&qap), 0.0);
-    mark("quadratic assignment, mean", mean(&qap, ""), QAP_MEAN);
+    let gap = anneal(folder, "gap", ASSIGNING, Shared::read);
+    for (kind, most) in GAP {
+        if let Some(mean) = mean(&gap, kind) {
+            mark(&format!("gap, {kind}, mean over the best known"), mean, most);
+        }
+    }
+    let qap = anneal(folder, "qap", ASSIGNING, Assignment::read);
+    if let (Some(median), Some(mean)) = (median(&qap), mean(&qap, "")) {
+        mark("qap, median over the best known", median, 0.0);
+        mark("qap, mean", mean, QAP_MEAN);
+    }
 }
 
 /// The best known value of a file, by the folder's own list.
-pub fn best_known(folder: &Path, file: &str) -> Option<i64> {
+fn best_known(folder: &Path, file: &str) -> Option<i64> {
     let list = fs::read_to_string(folder.join("PROVENANCE.tsv")).ok()?;
     let line = list.lines().find(|line| line.split('\t').next() == Some(file))?;
     line.split('\t').nth(3)?.parse().ok()
 }
 
 /// Anneals every file of a part that can be read, and tells how far over the best known it ends, in hundredths.
-pub fn anneal<P: Puzzle>(
+fn anneal<P: Puzzle>(
     folder: &Path,
     part: &str,
     seconds: u64,
     read: impl Fn(&str) -> Option<P>,
 ) -> Vec<(String, f64)> {
+    let files = files(folder, part);
+    if files.is_empty() {
+        return Vec::new();
+    }
     println!();
     println!(
         "{part:<16}{:>6}{:>14}{:>14}{:>9}{:>7}",
         "size", "best known", "found", "over", "in s"
     );
     let mut all = Vec::new();
-    for (file, text) in files(folder, part) {
+    for (file, text) in files {
         let Some(best) = best_known(folder, &format!("{part}/{file}")) else { continue };
         let Some(mut puzzle) = read(&text) else { continue };
         let clock = Clock::start();
@@ -89,15 +96,15 @@ pub fn anneal<P: Puzzle>(
     all
 }
 
-/// The mean of those that begin so.
-pub fn mean(all: &[(String, f64)], begins: &str) -> f64 {
+/// The mean of those that begin so, if any do.
+fn mean(all: &[(String, f64)], begins: &str) -> Option<f64> {
     let some: Vec<f64> = all.iter().filter(|a| a.0.starts_with(begins)).map(|a| a.1).collect();
-    some.iter().sum::<f64>() / some.len() as f64
+    (!some.is_empty()).then(|| some.iter().sum::<f64>() / some.len() as f64)
 }
 
-/// The middle one of all.
-pub fn median(all: &[(String, f64)]) -> f64 {
+/// The middle one of all, the upper where there are two.
+fn median(all: &[(String, f64)]) -> Option<f64> {
     let mut some: Vec<f64> = all.iter().map(|a| a.1).collect();
     some.sort_by(f64::total_cmp);
-    some.get(some.len() / 2).copied().unwrap_or(f64::NAN)
+    some.get(some.len() / 2).copied()
 }
