@@ -25,7 +25,7 @@ use rayon::prelude::*;
 const MOVES: u64 = 2_400_000;
 const USUAL_LOTS: u64 = 60;
 /// From how many thousandths of the usual moves on a cycle is long enough that a better floor is looked for.
-const LONG: u64 = 400;
+const LONG: u64 = 200;
 /// A long run is worth more than several short ones: so many moves of a cycle ask for one more run of each round, up to
 /// the most.
 const PER_RUN: u64 = 600_000;
