@@ -22,13 +22,13 @@ use order::{Leg, Order};
 use rayon::prelude::*;
 
 /// Trial moves of a usual search on a cart of [`USUAL_LOTS`] lots, all runs together.
-const MOVES: u64 = 2_400_000;
+const MOVES: u64 = 2_000_000;
 const USUAL_LOTS: u64 = 60;
 /// From how many thousandths of the usual moves on a cycle is long enough that a better floor is looked for.
 const LONG: u64 = 200;
 /// A long run is worth more than several short ones: so many moves of a cycle ask for one more run of each round, up to
 /// the most.
-const PER_RUN: u64 = 600_000;
+const PER_RUN: u64 = 300_000;
 const MOST_RUNS: usize = 8;
 /// The rounds of a cycle: of those tried, what gave the cheapest plans in the same time. Only a hot beginning undoes what
 /// the start does badly, and at the end nothing happens below a hundredth of a usual rise.

@@ -49,7 +49,7 @@ fn shelves_stand_on_their_rows_in_their_order() {
             assert!(rising, "{name}: {one:?} under {other:?}");
         }
     }
-    assert!(moved >= 8, "{moved} shelves were moved");
+    assert!(moved >= 5, "{moved} shelves were moved");
 }
 
 #[test]
