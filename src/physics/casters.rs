@@ -87,6 +87,36 @@ impl Supports {
         stands.then(|| loads[..self.all.n].iter().copied().fold(0.0, f64::max))
     }
 
+    /// For each support the least and the greatest share that it has of a load anywhere in a rectangle (least x and y,
+    /// greatest x and y, in mm), while all carry.
+    pub fn shares(&self, [low, high]: [[f64; 2]; 2]) -> [[f64; 2]; MOST] {
+        let corners = [[low[0], low[1]], [low[0], high[1]], [high[0], low[1]], high];
+        self.all.plane.map(|[a, b, c]| {
+            let share = corners.map(|[x, y]| a + b * x + c * y);
+            [share.into_iter().fold(f64::INFINITY, f64::min), share.into_iter().fold(0.0, f64::max)]
+        })
+    }
+
+    /// What no support carries more than after a load of `mass` kg was taken away from where these shares were worked
+    /// out; nothing where one might then hang free.
+    #[inline]
+    pub fn at_most(
+        &self,
+        [total, sx, sy]: [f64; 3],
+        mass: f64,
+        shares: &[[f64; 2]; MOST],
+    ) -> Option<f64> {
+        let mut most = 0.0f64;
+        for ([a, b, c], [least, greatest]) in self.all.plane[..self.all.n].iter().zip(shares) {
+            let load = total * a + sx * b + sy * c;
+            if load < mass * greatest {
+                return None;
+            }
+            most = most.max(load - mass * least.min(0.0));
+        }
+        Some(most)
+    }
+
     /// The greatest load on each support while any other one hangs free, as on an uneven floor.
     ///
     /// Cases in which the body would tip are left out: it then rocks over and another one hangs free. False where no

@@ -130,6 +130,17 @@ fn note_heavy(site: &mut Site) {
     let heavy = super::stability::AWAY;
     site.statics.heavy =
         (0..site.lots.len() as u32).filter(|&l| site.lots[l as usize].mass > heavy).collect();
+    // Nothing is farther out than the spaces are.
+    let ends = |axis: usize| {
+        let volumes = site.spaces.iter().map(|s| &s.volume);
+        let low = volumes.clone().map(|v| v.min[axis].as_mm()).fold(0.0, f64::min);
+        [low, volumes.map(|v| v.max[axis].as_mm()).fold(0.0, f64::max)]
+    };
+    let ([left, right], [front, back]) = (ends(0), ends(1));
+    if let Some(supports) = &site.statics.supports {
+        let mass = site.lots.iter().map(|l| l.mass.as_kg()).fold(0.0, f64::max);
+        site.statics.heaviest = (mass, supports.shares([[left, front], [right, back]]));
+    }
 }
 
 /// Splits the lots of one item into single copies.

@@ -43,6 +43,8 @@ pub struct Statics {
     pub drawers: Vec<usize>,
     /// Lots heavy enough to be judged as taken away.
     pub heavy: Vec<u32>,
+    /// The heaviest of them in kg, and for each caster its least and greatest share of a load anywhere on the cart.
+    pub heaviest: (f64, [[f64; 2]; MOST]),
     /// What was assumed rather than said, in words.
     pub assumed: Vec<String>,
 }
@@ -59,6 +61,7 @@ impl Statics {
             carcass_moments: [0; 3],
             drawers: Vec::new(),
             heavy: Vec::new(),
+            heaviest: (0.0, [[0.0; 2]; MOST]),
             assumed: Vec::new(),
         }
     }
@@ -79,6 +82,14 @@ impl Statics {
             Some(parts) => loads[..n].iter().zip(parts).map(|(l, p)| l * p).fold(0.0, f64::max),
             None => loads[..n].iter().copied().fold(0.0, f64::max),
         }
+    }
+
+    /// Whether taking away one of the heavy lots might bring a caster over the easy share of its rating.
+    fn may_be_hard(&self, supports: &Supports, closed: &Case) -> bool {
+        let (Some(rating), None) = (self.rating, &self.strain) else { return true };
+        let ([x, y, _], (mass, shares)) = (closed.moments, &self.heaviest);
+        let most = supports.at_most([closed.total, x, y], *mass, shares);
+        most.is_none_or(|most| most > EASY * rating.as_kg())
     }
 
     /// The same for a case; nothing where it tips.
@@ -137,6 +148,7 @@ pub(super) fn statics(carcass: &Carcass, spaces: &[Space]) -> Statics {
         carcass_moments: moments,
         drawers,
         heavy: Vec::new(),
+        heaviest: (0.0, [[0.0; 2]; MOST]),
         assumed,
     }
 }
@@ -211,7 +223,8 @@ pub struct Stand {
     pub heaviest: f64,
     /// Mean caster load in kg.
     pub mean: f64,
-    /// Heaviest caster load over all cases that stand, in kg, each as if on a caster of the least rating.
+    /// Heaviest caster load over all cases that stand, in kg, each as if on a caster of the least rating. Things taken
+    /// away are left out where that surely brings no caster over [`EASY`] of its rating.
     pub worst: f64,
     /// Heaviest with one caster hanging, in kg, reckoned alike; only where the floor is uneven.
     pub hanging: f64,
@@ -221,6 +234,8 @@ pub struct Stand {
     pub tip: [f64; 2],
 }
 
+/// Share of the rating under which nobody asks what each thing taken away would do.
+pub const EASY: f64 = 0.8;
 /// Ratio of angle to limit beyond which nobody asks for the angle.
 const AMPLE: f64 = 9.0;
 
@@ -295,10 +310,12 @@ impl Board<'_> {
             stand.worst = stand.worst.max(most.unwrap_or(0.0));
             self.lean(&out, footprint, &mut stand);
         }
-        for &lot in &statics.heavy {
-            let Some(away) = self.lot_away(&closed, lot) else { continue };
-            let most = statics.hardest_in(supports, &away);
-            stand.worst = stand.worst.max(most.unwrap_or(0.0));
+        if statics.may_be_hard(supports, &closed) {
+            for &lot in &statics.heavy {
+                let Some(away) = self.lot_away(&closed, lot) else { continue };
+                let most = statics.hardest_in(supports, &away);
+                stand.worst = stand.worst.max(most.unwrap_or(0.0));
+            }
         }
         stand
     }

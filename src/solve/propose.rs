@@ -57,6 +57,8 @@ const MOST_TURNED_OUT: usize = 4;
 const TRIES: u32 = 12;
 /// One home in so many is passed over.
 const BLINK: u32 = 4;
+/// How many of a lot's homes are gone through at most: a move is no dearer on a larger cart.
+const LOOKS: usize = 32;
 /// How often two lots may fail to change places before they are left in peace.
 const STRIKES: u8 = 3;
 /// How often turning things out of a home may be in vain before it is left in peace.
@@ -80,6 +82,15 @@ fn cheap_home(zoning: &Zoning, lot: usize, rng: &mut Xoshiro256PlusPlus) -> usiz
     let count = all.len() as u32;
     let draw = rng.random_range(0..count).min(rng.random_range(0..count));
     all[draw as usize] as usize
+}
+
+/// A place in a long list, near its beginning more likely; the beginning of a list that can be gone through whole.
+fn near_the_first(count: usize, rng: &mut Xoshiro256PlusPlus) -> usize {
+    if count <= LOOKS {
+        return 0;
+    }
+    let draw = |rng: &mut Xoshiro256PlusPlus| rng.random_range(0..count as u32) as usize;
+    draw(rng).min(draw(rng)).min(count - LOOKS)
 }
 
 impl Mover {
@@ -496,9 +507,11 @@ impl Mover {
         {
             return true;
         }
-        // The cheapest that has room, but now and then one is passed over.
+        // The cheapest that has room, from somewhere near the cheapest on; now and then one is passed over.
+        let homes = zoning.by_price(lot);
+        let begin = near_the_first(homes.len(), rng);
         let mut tries = TRIES;
-        for &n in zoning.by_price(lot) {
+        for &n in homes[begin..].iter().take(LOOKS) {
             if rng.random_range(0..BLINK) == 0 {
                 continue;
             }

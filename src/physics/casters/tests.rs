@@ -159,3 +159,27 @@ fn the_pressed_are_those_with_force_under_them() {
     assert_eq!(rest.pressed(5), 0b11001);
     assert_eq!(rest.pressed(4), 0b01001);
 }
+
+/// Loads at places all over the rectangle, each taken away by itself: no caster then carries more than was said, and
+/// somewhere one carries just that much.
+#[test]
+fn what_is_taken_away_brings_no_caster_over_what_was_said() {
+    let supports = square();
+    let shares = supports.shares([[-50.0, 0.0], [650.0, 400.0]]);
+    let body = [100.0, 30_500.0, 19_500.0];
+    let said = supports.at_most(body, 8.0, &shares).unwrap();
+    let mut most = 0.0f64;
+    for (x, y) in (0..=14).flat_map(|i| (0..=8).map(move |j| (i, j))) {
+        let [x, y] = [-50.0 + 50.0 * f64::from(x), 50.0 * f64::from(y)];
+        let [total, sx, sy] = [body[0] - 8.0, body[1] - 8.0 * x, body[2] - 8.0 * y];
+        most = most.max(supports.heaviest(total, sx, sy).unwrap());
+    }
+    assert!((most - said).abs() < 1e-9, "{most} for {said}");
+}
+
+#[test]
+fn nothing_is_said_where_a_caster_might_hang_free() {
+    let supports = square();
+    let shares = supports.shares([[0.0, 0.0], [600.0, 400.0]]);
+    assert_eq!(supports.at_most([100.0, 30_000.0, 20_000.0], 40.0, &shares), None);
+}

@@ -65,7 +65,9 @@ impl Mover {
         rng: &mut Xoshiro256PlusPlus,
     ) -> Option<Place> {
         let mut best: Option<(Price, Place)> = None;
-        for &n in zoning.by_price(lot) {
+        let homes = zoning.by_price(lot);
+        let begin = super::near_the_first(homes.len(), rng);
+        for &n in homes[begin..].iter().take(super::LOOKS) {
             let home = &zoning.homes[lot][n as usize];
             if best.is_some_and(|b| b.0 <= zoning.least(lot, n as usize)) {
                 break;
