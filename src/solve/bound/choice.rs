@@ -67,6 +67,8 @@ pub struct Choice {
 pub struct Group {
     /// The surface; nothing off the cart.
     pub surface: Option<u32>,
+    /// The form of the lot.
+    pub form: u32,
     /// The number of its level.
     pub level: u32,
     /// The free height that is needed.
@@ -125,7 +127,7 @@ impl<'a> Writer<'a> {
         if value <= allowance {
             let part = value as f64 / allowance.max(1) as f64;
             let takes = vec![(Key::LeftOut, part)];
-            self.group((None, 0, Length::ZERO), takes, vec![(0.0, OFF as u8, Vec::new())]);
+            self.group((None, 0, 0, Length::ZERO), takes, vec![(0.0, OFF as u8, Vec::new())]);
         }
         for home in homes(self.site, self.zoning, l) {
             self.home(l, &home);
@@ -152,7 +154,8 @@ impl<'a> Writer<'a> {
         };
         if !choices.is_empty() {
             let takes = one.takes();
-            self.group((Some(home.surface), level as u32, one.tall), takes, choices);
+            let at = (Some(home.surface), home.form, level as u32, one.tall);
+            self.group(at, takes, choices);
         }
     }
 
@@ -195,7 +198,7 @@ impl<'a> Writer<'a> {
 
     fn group(
         &mut self,
-        (surface, level, tall): (Option<u32>, u32, Length),
+        (surface, form, level, tall): (Option<u32>, u32, u32, Length),
         takes: Vec<(Key, f64)>,
         choices: Vec<Written>,
     ) {
@@ -206,7 +209,7 @@ impl<'a> Writer<'a> {
             self.table.choices.push(Choice { cost, face, takes });
         }
         let choices = from..self.table.choices.len() as u32;
-        self.table.groups.push(Group { surface, level, tall, takes, choices });
+        self.table.groups.push(Group { surface, form, level, tall, takes, choices });
     }
 
     fn take(&mut self, takes: Vec<(Key, f64)>) -> Range<u32> {

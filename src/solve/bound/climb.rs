@@ -1,6 +1,8 @@
 //! The climb to good prices: subgradient steps, each with some of the direction of the one before.
 
-use super::relaxed::Relaxed;
+use super::relaxed::{Dearer, Relaxed};
+use crate::site::Site;
+use crate::solve::zoning::Zoning;
 
 /// Most steps, and as many again with the question parted by bays.
 const STEPS: usize = 1600;
@@ -68,6 +70,11 @@ impl Climb {
     /// The best bound so far.
     pub fn best(&self) -> f64 {
         self.best
+    }
+
+    /// The lots with their homes, and how much dearer than the best bound each of these makes any layout.
+    pub fn dearer(&self, site: &Site, zoning: &Zoning) -> Vec<(usize, Dearer)> {
+        self.question.dearer(site, zoning, &self.best_at)
     }
 
     /// Climbs so many steps towards a cost that is known.

@@ -17,11 +17,11 @@ mod rows;
 mod share;
 mod ties;
 
-use super::zoning::all_zonings;
+use super::zoning::{Zoning, all_zonings};
 use crate::site::Site;
 use crate::units::Price;
 use climb::Climb;
-use relaxed::Relaxed;
+use relaxed::{Dearer, Relaxed};
 
 /// Steps at a time.
 const STRETCH: usize = 50;
@@ -32,11 +32,33 @@ const ROUNDING: f64 = 20.0;
 /// a known one.
 pub fn bound(site: &Site, off_cart: Price, cost: Price) -> Price {
     let known = cost.as_us() as f64;
+    let zonings = all_zonings(site);
+    let (_, least) = climbed(site, &zonings, off_cart, known);
+    Price::us((least - rounding(site)).max(0.0).min(known) as i64)
+}
+
+/// What is left to be looked at where everything is to be placed and the shelves stand: for each division of the faces
+/// the bound, and the homes of each lot with how much dearer each makes any layout.
+pub fn left_to_try(site: &Site, cost: Price) -> Vec<(f64, Vec<(usize, Dearer)>)> {
+    let known = cost.as_us() as f64;
+    let left_out: Price = site.lots.iter().filter(|l| l.homes.is_empty()).map(|l| l.off_cart).sum();
+    let zonings = all_zonings(site);
+    let (climbs, _) = climbed(site, &zonings, left_out, known);
+    let both = climbs.iter().zip(&zonings);
+    let left = both.filter(|(climb, _)| climb.best() - rounding(site) < known);
+    left.map(|(climb, zoning)| (climb.best() - rounding(site), climb.dearer(site, zoning)))
+        .collect()
+}
+
+fn rounding(site: &Site) -> f64 {
+    1000.0 + ROUNDING * site.lots.len() as f64
+}
+
+fn climbed(site: &Site, zonings: &[Zoning], off_cart: Price, known: f64) -> (Vec<Climb>, f64) {
     let foot = |zoning| Climb::new(Relaxed::new(site, zoning, off_cart));
-    let mut climbs: Vec<Climb> = all_zonings(site).iter().map(foot).collect();
+    let mut climbs: Vec<Climb> = zonings.iter().map(foot).collect();
     let least = climb_all(&mut climbs, known);
-    let rounding = 1000.0 + ROUNDING * site.lots.len() as f64;
-    Price::us((least - rounding).max(0.0).min(known) as i64)
+    (climbs, least)
 }
 
 /// Climbs where the bound is lowest, a stretch at a time, until that climb has made all its steps.

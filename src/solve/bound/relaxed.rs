@@ -4,7 +4,7 @@ use super::choice::{FACES, Group, Table, Writer, homes};
 use super::rows::{Bay, bays};
 use super::share::Take;
 use super::ties::{Tie, all};
-use crate::site::Site;
+use crate::site::{Home, Site};
 use crate::solve::zoning::Zoning;
 use crate::units::Price;
 use std::ops::Range;
@@ -250,6 +250,34 @@ impl Relaxed {
         for &from in &self.bonds[n] {
             slopes[from as usize + usize::from(choice.face)] += 1.0;
         }
+    }
+}
+
+/// Homes with how much dearer each is at least than the cheapest choice of its lot.
+pub type Dearer = Vec<(Home, f64)>;
+
+impl Relaxed {
+    /// The lots, each with its homes and how much dearer each of them makes any layout, at some prices.
+    pub fn dearer(&self, site: &Site, zoning: &Zoning, prices: &[f64]) -> Vec<(usize, Dearer)> {
+        let one = |n: usize| {
+            let (lot, groups) = &self.table.lots[n];
+            let pays = self.pays(n, prices);
+            let cheapest = |g: u32| {
+                let group = &self.table.groups[g as usize];
+                let (cost, _) = self.cheapest_of(group, prices, &pays, f64::INFINITY)?;
+                Some((group, cost))
+            };
+            let all: Vec<(&Group, f64)> = groups.clone().filter_map(cheapest).collect();
+            let least = all.iter().map(|(_, cost)| *cost).fold(f64::INFINITY, f64::min);
+            let homes = homes(site, zoning, *lot as usize);
+            let of = |home: Home| {
+                let here = |g: &Group| g.surface == Some(home.surface) && g.form == home.form;
+                let cost = all.iter().find(|(g, _)| here(g))?.1;
+                Some((home, cost - least))
+            };
+            (*lot as usize, homes.into_iter().filter_map(of).collect())
+        };
+        (0..self.table.lots.len()).map(one).collect()
     }
 }
 
