@@ -52,7 +52,7 @@ const KEYS: [(&str, &str); 13] = [
     ("[tip]", "side case degrees limit"),
     ("score", "seconds_per_week off_cart terms broken_rules"),
     ("start", "seconds_per_week off_cart broken"),
-    ("bound", "seconds_per_week gap gap_with_handling"),
+    ("bound", "seconds_per_week gap gap_with_handling proof"),
     ("search", "moves priced seconds restarts"),
 ];
 

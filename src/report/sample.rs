@@ -549,7 +549,7 @@ pub fn plan() -> Plan {
             source: "common practice, no source".into(),
         }],
         start: Start { cost: Price::from_s(131.5), off_cart: Price::ZERO, broken: 0, same_items: true },
-        bound: Bound { cost: Some(Price::from_s(90.4)), gap: Some(0.0776), gap_with_handling: Some(0.01496) },
+        bound: Bound { cost: Some(Price::from_s(90.4)), gap: Some(0.0776), gap_with_handling: Some(0.01496), proof: Default::default() },
         effort: Effort { moves: 400_000, priced: 130_000, seconds: 3.2, restarts: 4, ..Effort::default() },
         elevations: faces.iter().map(|(face, theme)| elevation(*face, theme, &placements)).collect(),
         ground: ground(),
@@ -590,7 +590,8 @@ pub fn unsafe_plan() -> Plan {
     });
     plan.worth.off_cart = Price::from_s(61.2);
     plan.start.same_items = false;
-    plan.bound = Bound { cost: None, gap: None, gap_with_handling: None };
+    plan.bound =
+        Bound { cost: None, gap: None, gap_with_handling: None, proof: Default::default() };
     plan
 }
 

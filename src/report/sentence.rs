@@ -2,7 +2,9 @@
 
 use super::figure::{TIE, at_least, at_most, copies, count, seconds};
 use crate::finding::{Finding, Severity};
-use crate::tasks::outcome::{Bound, Copy, Effort, End, LeftOut, Placement, Plan, Start, Status};
+use crate::tasks::outcome::{
+    Bound, Copy, Effort, End, LeftOut, Placement, Plan, Proof, Start, Status,
+};
 
 /// Whether the plan may be used as it is.
 pub fn status(status: Status) -> &'static str {
@@ -117,7 +119,7 @@ fn bound(plan: &Plan) -> String {
         Bound { cost: Some(least), .. } if least == plan.worth.cost => String::from(
             "By this model's prices no layout on this cart can cost less: this one is proven optimal.",
         ),
-        Bound { cost: Some(least), gap_with_handling, .. } => {
+        Bound { cost: Some(least), gap_with_handling, proof, .. } => {
             let gap = gap_with_handling.map_or_else(String::new, |gap| {
                 format!(
                     " Of all fetching, handling included, that is at most {} too much.",
@@ -125,8 +127,14 @@ fn bound(plan: &Plan) -> String {
                 )
             });
             let least = seconds(least);
+            let corners = match proof {
+                Proof::Corners => {
+                    " Every corner place was tried: this one is optimal among corner places."
+                }
+                Proof::Bound | Proof::Optimal => "",
+            };
             format!(
-                "By this model's prices no layout on this cart can cost less than {least}{TIE}s a week; this one costs {cost}{TIE}s.{gap}"
+                "By this model's prices no layout on this cart can cost less than {least}{TIE}s a week; this one costs {cost}{TIE}s.{gap}{corners}"
             )
         }
     }

@@ -327,6 +327,31 @@ pub struct Bound {
     pub gap: Option<f64>,
     /// (cost − bound) / (cost + handling).
     pub gap_with_handling: Option<f64>,
+    /// What was shown.
+    pub proof: Proof,
+}
+
+/// What was shown of how good a layout is.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Proof {
+    /// A lower bound and no more.
+    #[default]
+    Bound,
+    /// Every corner place was tried: no layout whose things are pushed against edges, boards and each other costs less.
+    Corners,
+    /// The bound meets the cost.
+    Optimal,
+}
+
+impl Proof {
+    /// The word for it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Proof::Bound => "bound",
+            Proof::Corners => "optimal among corner places",
+            Proof::Optimal => "optimal",
+        }
+    }
 }
 
 /// A caution that concerns this inventory.

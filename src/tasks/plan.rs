@@ -3,15 +3,18 @@
 mod searched;
 mod shelves;
 
-use super::outcome::{Effort, Plan, Start};
+use super::outcome::{Effort, Plan, Proof, Start};
 use super::tell;
 use crate::domain::Workspace;
 use crate::finding::Finding;
 use crate::score::{Ledger, Score};
 use crate::site::{Board, ShelfBoard, Site};
-use crate::solve::{Floor, Found, Settings, Watch, bound, cycles, start};
+use crate::solve::{Floor, Found, Settings, Watch, bound, cycles, exact, start};
 use crate::units::Price;
 pub(super) use searched::Searched;
+
+/// Nodes that the exact search of a small cart may take.
+const NODES: u64 = 200_000;
 
 /// Plans a workspace.
 ///
@@ -33,11 +36,27 @@ pub fn plan(
                 break;
             }
         }
-        outcome(&free.site, &free.site, workspace, &free.found(watch), settings)
+        let mut found = free.found(watch);
+        let exhausted = exhaust(&free.site, &mut found);
+        let mut plan = outcome(&free.site, &free.site, workspace, &found, settings);
+        if exhausted && plan.bound.proof == Proof::Bound {
+            plan.bound.proof = Proof::Corners;
+        }
+        plan
     };
     plan.seed = settings.seed;
     plan.layout.shelves = plan.shelves.iter().flat_map(shelves::entries).collect();
     Ok(plan)
+}
+
+/// Tries every corner place of a small cart; what is better than what was found takes its place. Says whether all were
+/// tried.
+fn exhaust(site: &Site, found: &mut Found) -> bool {
+    let Some(exact) = exact(site, &found.score, NODES) else { return false };
+    if let Some((places, score)) = exact.better {
+        (found.places, found.score) = (places, score);
+    }
+    exact.exhausted
 }
 
 /// Where things are fixed, the shelves begin where the layout has them.
@@ -97,7 +116,9 @@ pub(super) fn proof(
         Some(if over > 0.0 { short / over } else { 0.0 })
     };
     let all = Price::us(score.cost);
-    super::outcome::Bound { cost, gap: gap(all), gap_with_handling: gap(all + handling) }
+    let met = cost == Some(all);
+    let proof = if met { Proof::Optimal } else { Proof::Bound };
+    super::outcome::Bound { cost, gap: gap(all), gap_with_handling: gap(all + handling), proof }
 }
 
 /// What no layout that leaves out no more can cost less than.

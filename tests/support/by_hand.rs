@@ -391,7 +391,12 @@ pub fn plan() -> Plan {
         lifts: Vec::new(),
         cautions: Vec::new(),
         start: Start { cost, off_cart: left, broken: 0, same_items: true },
-        bound: Bound { cost: Some(bound), gap: gap(cost), gap_with_handling: gap(cost + handling) },
+        bound: Bound {
+            cost: Some(bound),
+            gap: gap(cost),
+            gap_with_handling: gap(cost + handling),
+            proof: Default::default(),
+        },
         effort: Effort { moves: 10, priced: 5, seconds: 0.1, restarts: 1, ..Effort::default() },
         elevations: Vec::new(),
         ground: Ground::default(),

@@ -29,6 +29,7 @@ pub(super) struct BoundRow {
     seconds_per_week: Option<f64>,
     gap: Option<f64>,
     gap_with_handling: Option<f64>,
+    proof: &'static str,
 }
 
 impl BoundRow {
@@ -37,6 +38,7 @@ impl BoundRow {
             seconds_per_week: bound.cost.map(Price::as_s),
             gap: bound.gap.and_then(clean),
             gap_with_handling: bound.gap_with_handling.and_then(clean),
+            proof: bound.proof.name(),
         }
     }
 }

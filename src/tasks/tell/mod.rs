@@ -80,7 +80,7 @@ pub(crate) fn plan(board: &Board, ledger: &Ledger, workspace: &Workspace) -> Pla
         surfaces: surfaces(board),
         solids: solids(board),
         start: Start { cost: Price::ZERO, off_cart: Price::ZERO, broken: 0, same_items: false },
-        bound: Bound { cost: None, gap: None, gap_with_handling: None },
+        bound: Bound { cost: None, gap: None, gap_with_handling: None, proof: Default::default() },
         effort: Effort::default(),
         notes: reserve.notes.into_iter().chain(handedness(workspace)).collect(),
         from_memory: motion::FROM_MEMORY.to_vec(),
