@@ -13,8 +13,8 @@ use crate::solve::{Floor, Found, Settings, Watch, bound, cycles, exact, start};
 use crate::units::Price;
 pub(super) use searched::Searched;
 
-/// Nodes that the exact search of a small cart may take.
-const NODES: u64 = 200_000;
+/// Nodes that the exact search of a small cart may take: a fraction of a second.
+const NODES: u64 = 20_000;
 
 /// Plans a workspace.
 ///
