@@ -1,9 +1,9 @@
 //! The table of carts: how far searches of a second and of ten are from the best known, and what is proven.
 
-use crate::best::known;
+use crate::best::{keep, known};
 use crate::carts::{Cart, fill};
 use crate::clock::Clock;
-use crate::lower::until;
+use crate::lower::{take_over, until};
 use crate::options::Options;
 use std::time::Duration;
 use toolberth::score::Score;
@@ -70,10 +70,14 @@ pub fn table(options: &Options) {
 
 fn row(options: &Options, cart: &Cart, marks: &mut Marks) {
     let site = cart.site();
-    let of = known(&options.best, cart.name, &site);
+    let mut of = known(&options.best, cart.name, &site);
     let search = |seconds| SEEDS.map(|seed| until(&site, seed, 1, Duration::from_secs(seconds)));
     let (short, long) = (search(SHORT), search(LONG));
     let found = long.iter().min_by_key(|f| f.score).expect("there are searches");
+    // What is found here may be better than what was known.
+    if take_over(&mut of, found.clone()) {
+        keep(&options.best, cart.name, &of).expect("the folder can be written");
+    }
     let best = of.layout.as_ref().map_or(found.score, |(score, _)| *score);
     let proof = Proof::of(&site, found);
     let [short, long] = [&short, &long].map(|found| Over::of(best, found));
