@@ -6,7 +6,7 @@
 //! it stands, and the rest at best already cost as much as the best known. Effort is counted in nodes.
 
 use super::bound::left_to_try;
-use crate::score::{COSTS, Ledger, Scope, Score, Undo};
+use crate::score::{COSTS, Ledger, Score, Undo};
 use crate::site::{
     Board, Change, Clearing, Home, Place, ShelfBoard, Site, Touched, for_each_corner,
 };
@@ -98,7 +98,7 @@ impl<'s> Tree<'s> {
             if within && self.in_order(*lot, home) && self.has_area(home) {
                 let site = self.board.site();
                 let space = site.surfaces[home.surface as usize].space;
-                let own = COSTS.iter().filter(|c| matches!(c.scope, Scope::Lot | Scope::Place));
+                let own = COSTS.iter().filter(|c| c.scope.is_of_a_lot());
                 let cost: Price = own.map(|card| (card.least)(site, *lot, home)).sum();
                 let housed = Housed { lot: *lot, home: *home, least: cost.as_us() };
                 self.spaces[space].push(housed);
@@ -188,7 +188,7 @@ impl<'s> Tree<'s> {
 
     /// What the fetches and places of all that is placed cost.
     fn placed(&self) -> i64 {
-        let own = (0..COSTS.len()).filter(|&c| matches!(COSTS[c].scope, Scope::Lot | Scope::Place));
+        let own = (0..COSTS.len()).filter(|&c| COSTS[c].scope.is_of_a_lot());
         own.map(|c| self.ledger.term(c).as_us()).sum()
     }
 

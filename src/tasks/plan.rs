@@ -9,12 +9,18 @@ use crate::domain::Workspace;
 use crate::finding::Finding;
 use crate::score::{Ledger, Score};
 use crate::site::{Board, ShelfBoard, Site};
-use crate::solve::{Floor, Found, Settings, Watch, bound, cycles, exact, start};
+use crate::solve::{Effort as Pace, Floor, Found, Settings, Watch, bound, cycles, exact, start};
 use crate::units::Price;
 pub(super) use searched::Searched;
 
-/// Nodes that the exact search of a small cart may take: a fraction of a second.
-const NODES: u64 = 20_000;
+/// Nodes that the exact search of a small cart may take: a tenth of a second, about one, about thirty.
+const fn nodes(effort: Pace) -> u64 {
+    match effort {
+        Pace::Quick => 20_000,
+        Pace::Normal | Pace::UntilEnded => 200_000,
+        Pace::Thorough => 5_000_000,
+    }
+}
 
 /// Plans a workspace.
 ///
@@ -37,7 +43,7 @@ pub fn plan(
             }
         }
         let mut found = free.found(watch);
-        let exhausted = exhaust(&free.site, &mut found);
+        let exhausted = exhaust(&free.site, &mut found, nodes(settings.effort));
         let mut plan = outcome(&free.site, &free.site, workspace, &found, settings);
         if exhausted && plan.bound.proof == Proof::Bound {
             plan.bound.proof = Proof::Corners;
@@ -51,8 +57,8 @@ pub fn plan(
 
 /// Tries every corner place of a small cart; what is better than what was found takes its place. Says whether all were
 /// tried.
-fn exhaust(site: &Site, found: &mut Found) -> bool {
-    let Some(exact) = exact(site, &found.score, NODES) else { return false };
+fn exhaust(site: &Site, found: &mut Found, nodes: u64) -> bool {
+    let Some(exact) = exact(site, &found.score, nodes) else { return false };
     if let Some((places, score)) = exact.better {
         (found.places, found.score) = (places, score);
     }
