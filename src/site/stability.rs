@@ -224,7 +224,7 @@ pub struct Stand {
     /// Mean caster load in kg.
     pub mean: f64,
     /// Heaviest caster load over all cases that stand, in kg, each as if on a caster of the least rating. Things taken
-    /// away are left out where that surely brings no caster over [`EASY`] of its rating.
+    /// away are left out where that surely brings no caster over four fifths of its rating.
     pub worst: f64,
     /// Heaviest with one caster hanging, in kg, reckoned alike; only where the floor is uneven.
     pub hanging: f64,
@@ -235,7 +235,7 @@ pub struct Stand {
 }
 
 /// Share of the rating under which nobody asks what each thing taken away would do.
-pub const EASY: f64 = 0.8;
+const EASY: f64 = 0.8;
 /// Ratio of angle to limit beyond which nobody asks for the angle.
 const AMPLE: f64 = 9.0;
 
