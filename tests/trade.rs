@@ -64,13 +64,15 @@ fn the_busy_quarter_lives_on_the_face_of_the_work() {
     assert!(share >= 0.75, "{share:.2} of the busy quarter; elsewhere: {}", told(&elsewhere));
 }
 
-/// Common practice, no source: nobody kneels or climbs for what is used daily.
+/// Common practice, no source: nobody kneels or climbs for what is used on most days, and hardly ever for what else is
+/// busy.
 #[test]
 fn the_busy_quarter_is_in_easy_reach_or_a_bend_away() {
     let top = top_quarter(&HALL);
-    let hard: Vec<&Placement> =
-        top.into_iter().filter(|p| !matches!(p.zone, Zone::Easy | Zone::Bend)).collect();
-    assert!(hard.is_empty(), "{}", told(&hard));
+    let is_hard = |p: &&Placement| !matches!(p.zone, Zone::Easy | Zone::Bend);
+    let hard: Vec<&Placement> = top.iter().copied().filter(is_hard).collect();
+    assert!(hard.len() * 10 <= top.len(), "{}", told(&hard));
+    assert!(hard.iter().all(|p| p.uses.as_week() < 5.0), "{}", told(&hard));
 }
 
 /// Common practice, no source: nothing stands before what is used daily.
