@@ -27,7 +27,7 @@ pub use leash::{Held, Leashed, homing, leash, moved};
 pub use propose::Mover;
 pub use remedy::{Advice, Remedy, Wrong, advise, series, take};
 pub use restarts::{Found, Restarts, Spent, solve};
-pub use search::Search;
+pub use search::{Search, energy};
 pub use start::start;
 pub use watch::{Progress, Stop, Watch};
 pub use zoning::{Zoning, zonings};

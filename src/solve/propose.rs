@@ -93,6 +93,28 @@ fn near_the_first(count: usize, rng: &mut Xoshiro256PlusPlus) -> usize {
     draw(rng).min(draw(rng)).min(count - LOOKS)
 }
 
+/// Sorts lots by bulk or by use, roughly: the greatest first, more or less.
+fn sort_roughly(board: &Board, lots: &mut [usize], rng: &mut Xoshiro256PlusPlus) {
+    let by_use = rng.random_range(0..2u32) == 0;
+    lots.sort_by_cached_key(|&l| {
+        let one = &board.site().lots[l];
+        let bulk = if by_use { one.uses.as_nano() } else { one.bulk };
+        (std::cmp::Reverse(bulk / 100 * i64::from(rng.random_range(50..150u32))), l)
+    });
+}
+
+/// Whether a lot that is on the cart has its free height where it is, no board in its place and a way out.
+fn is_clear(board: &Board, lot: usize) -> bool {
+    let Some(place) = board.place(lot) else { return true };
+    let site = board.site();
+    let space = &site.spaces[site.surfaces[place.home.surface as usize].space];
+    let mut need = place.space;
+    need.max[2] += board.over(lot);
+    need.max[2] <= board.free(place.home.surface as usize).max[2]
+        && !space.boards.iter().any(|&b| need.overlaps(board.board(b)))
+        && (0..space.ways.len()).any(|way| board.is_open(lot, way))
+}
+
 impl Mover {
     /// For a board's lots that are not fixed and have a home at all.
     pub fn new(board: &Board, zoning: &Zoning) -> Mover {
@@ -245,10 +267,10 @@ impl Mover {
     ) -> Option<Place> {
         let home = &zoning.homes[lot][n];
         let at_rest = self.undo.is_empty();
-        if !self.rooms.knows(board, zoning, lot, n, at_rest) {
+        let Some(corners) = self.rooms.of(board, zoning, lot, n, at_rest, &mut self.clearing)
+        else {
             return self.draw_room(board, lot, home, rng);
-        }
-        let corners = self.rooms.of(board, zoning, lot, n, &mut self.clearing);
+        };
         let any = !corners.is_empty();
         any.then(|| place_at(home, corners[rng.random_range(0..corners.len() as u32) as usize]))
     }
@@ -515,7 +537,7 @@ impl Mover {
             if rng.random_range(0..BLINK) == 0 {
                 continue;
             }
-            let known = self.rooms.knows(board, zoning, lot, n as usize, false);
+            let known = self.rooms.knows(board, zoning, lot, n as usize);
             if self.settle(board, zoning, lot, n as usize, rng, touched) {
                 return true;
             }
@@ -547,12 +569,7 @@ impl Mover {
                 self.change(board, l, None, touched);
             }
         }
-        let by_use = rng.random_range(0..2u32) == 0;
-        lots.sort_by_cached_key(|&l| {
-            let one = &board.site().lots[l];
-            let bulk = if by_use { one.uses.as_nano() } else { one.bulk };
-            (std::cmp::Reverse(bulk / 100 * i64::from(rng.random_range(50..150u32))), l)
-        });
+        sort_roughly(board, &mut lots, rng);
         for l in lots {
             if !self.best_in(board, zoning, l, space, rng, touched) {
                 self.resettle(board, zoning, l, None, rng, touched);

@@ -1,6 +1,6 @@
 //! Pushing things along their surface to make room for another.
 
-use super::{Mover, Undo};
+use super::{Mover, Undo, is_clear};
 use crate::geometry::Axis;
 use crate::site::{Board, Change, Home, Place, SpaceKind, Touched};
 use crate::solve::zoning::Zoning;
@@ -114,7 +114,7 @@ impl Mover {
             }
         }
         (from..self.undo.len()).all(|k| match self.undo[k] {
-            Undo::Lot(Change { lot, .. }) => sits(board, lot),
+            Undo::Lot(Change { lot, .. }) => board.tangles(lot) == 0 && is_clear(board, lot),
             Undo::Shelf(..) => false,
         }) && carried(board, surface as usize)
     }
@@ -150,19 +150,6 @@ fn stand_in(
     let k = (draw >> 2) as usize;
     let push = Push { axis: axes[k], up: draw >> k & 1 == 0 };
     (super::rooms::place_at(home, min), push)
-}
-
-/// Whether a lot may be where it is: inside, free of things and boards, with a way out.
-fn sits(board: &Board, lot: usize) -> bool {
-    let Some(place) = board.place(lot) else { return true };
-    let site = board.site();
-    let space = &site.spaces[site.surfaces[place.home.surface as usize].space];
-    let mut need = place.space;
-    need.max[2] += board.over(lot);
-    board.tangles(lot) == 0
-        && need.max[2] <= board.free(place.home.surface as usize).max[2]
-        && !space.boards.iter().any(|&b| need.overlaps(board.board(b)))
-        && (0..space.ways.len()).any(|way| board.is_open(lot, way))
 }
 
 /// Whether a surface carries what is on it now, and the bench has no more on it than its share.

@@ -46,28 +46,15 @@ impl Rooms {
         }
     }
 
-    /// Whether all places there are known, or worth looking for: it was asked for before in the state in which its
-    /// space is now. What changes with every move is not worth it.
+    /// Whether the places of a lot in the n-th of its homes are known in the state in which its space is now.
     #[inline]
-    pub fn knows(
-        &mut self,
-        board: &Board,
-        zoning: &Zoning,
-        lot: usize,
-        n: usize,
-        at_rest: bool,
-    ) -> bool {
-        let surface = zoning.homes[lot][n].surface as usize;
-        let state = board.state(board.site().surfaces[surface].space);
-        let found = &mut self.found[zoning.number(lot, n)];
-        let known = found.state == state || at_rest && found.asked == state;
-        if at_rest {
-            found.asked = state;
-        }
-        known
+    pub fn knows(&self, board: &Board, zoning: &Zoning, lot: usize, n: usize) -> bool {
+        self.found[zoning.number(lot, n)].state == state(board, &zoning.homes[lot][n])
     }
 
-    /// The least corners of a lot's free corner places in the n-th of its homes; the lot is not in its own way.
+    /// The least corners of a lot's free corner places in the n-th of its homes; the lot is not in its own way. Nothing
+    /// where they are not known and not worth looking for: not asked for before in this state of the space, or asked for
+    /// in the midst of a move, for what changes with every move is not worth it.
     #[inline]
     pub fn of(
         &mut self,
@@ -75,18 +62,32 @@ impl Rooms {
         zoning: &Zoning,
         lot: usize,
         n: usize,
+        at_rest: bool,
         clearing: &mut Clearing,
-    ) -> &[[Length; 3]] {
+    ) -> Option<&[[Length; 3]]> {
         let home = &zoning.homes[lot][n];
+        let state = state(board, home);
         let found = &mut self.found[zoning.number(lot, n)];
-        let state = board.state(board.site().surfaces[home.surface as usize].space);
+        let again = at_rest && found.asked == state;
+        if at_rest {
+            found.asked = state;
+        }
         if found.state != state {
+            if !again {
+                return None;
+            }
             found.state = state;
             let too_big = &mut self.too_big[home.surface as usize];
             look(board, lot, home, clearing, too_big, &mut found.corners);
         }
-        &found.corners
+        Some(&found.corners)
     }
+}
+
+/// The state of a home's space.
+#[inline]
+fn state(board: &Board, home: &Home) -> u64 {
+    board.state(board.site().surfaces[home.surface as usize].space)
 }
 
 /// Looks for a lot's free corner places in a home.

@@ -1,6 +1,6 @@
 //! Taking a few things out that stand together, and putting each back where it costs least.
 
-use super::Mover;
+use super::{Mover, sort_roughly};
 use crate::score::way_prices;
 use crate::site::{Board, Home, Place, Space, Touched, for_each_corner};
 use crate::solve::zoning::Zoning;
@@ -26,9 +26,9 @@ impl Mover {
         let site = board.site();
         let home = zoning.homes[lot][super::cheap_home(zoning, lot, rng)];
         let space = site.surfaces[home.surface as usize].space;
-        let mut out: Vec<u32> = vec![lot as u32];
-        let mut others: Vec<u32> = board.members(space).to_vec();
-        others.retain(|&m| m as usize != lot && site.lots[m as usize].fixed.is_none());
+        let mut out = vec![lot];
+        let mut others: Vec<usize> = board.members(space).iter().map(|&m| m as usize).collect();
+        others.retain(|&m| m != lot && site.lots[m].fixed.is_none());
         others.sort_unstable();
         for _ in 0..rng.random_range(1..=MOST) {
             if others.is_empty() {
@@ -37,19 +37,14 @@ impl Mover {
             out.push(others.swap_remove(rng.random_range(0..others.len() as u32) as usize));
         }
         for &l in &out {
-            if board.place(l as usize).is_some() {
-                self.change(board, l as usize, None, touched);
+            if board.place(l).is_some() {
+                self.change(board, l, None, touched);
             }
         }
-        let by_use = rng.random_range(0..2u32) == 0;
-        out.sort_by_cached_key(|&l| {
-            let one = &site.lots[l as usize];
-            let bulk = if by_use { one.uses.as_nano() } else { one.bulk };
-            (std::cmp::Reverse(bulk / 100 * i64::from(rng.random_range(50..150u32))), l)
-        });
+        sort_roughly(board, &mut out, rng);
         for &l in &out {
-            if let Some(place) = self.cheapest(board, zoning, l as usize, rng) {
-                self.change(board, l as usize, Some(place), touched);
+            if let Some(place) = self.cheapest(board, zoning, l, rng) {
+                self.change(board, l, Some(place), touched);
             }
         }
         true

@@ -1,6 +1,6 @@
 //! Moving a shelf to another of its heights, with all that stands on it.
 
-use super::{MOST_TURNED_OUT, Mover, Undo};
+use super::{MOST_TURNED_OUT, Mover, Undo, is_clear};
 use crate::site::{Board, Touched};
 use crate::solve::zoning::Zoning;
 use crate::units::Length;
@@ -105,18 +105,10 @@ fn clear_of(
 fn misplaced(board: &Board, shelf: usize) -> Vec<u32> {
     let site = board.site();
     let moved = &site.boards[shelf];
-    let space = &site.spaces[moved.space];
     let stays = |&m: &u32| {
         let lot = m as usize;
-        let Some(place) = board.place(lot) else { return true };
-        let mut need = place.space;
-        need.max[2] += board.over(lot);
-        let rides = place.home.surface as usize == moved.surface;
-        let free = board.free(place.home.surface as usize);
-        need.max[2] <= free.max[2]
-            && !(rides && board.tangles(lot) > 0)
-            && !space.boards.iter().any(|&b| need.overlaps(board.board(b)))
-            && (0..space.ways.len()).any(|way| board.is_open(lot, way))
+        let rides = board.place(lot).is_some_and(|p| p.home.surface as usize == moved.surface);
+        !(rides && board.tangles(lot) > 0) && is_clear(board, lot)
     };
     let mut all: Vec<u32> =
         board.members(moved.space).iter().copied().filter(|m| !stays(m)).collect();

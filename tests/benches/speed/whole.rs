@@ -7,7 +7,7 @@ use rand::rngs::Xoshiro256PlusPlus;
 use std::sync::Mutex;
 use toolberth::score::Ledger;
 use toolberth::site::{Board, Place, Site, Touched};
-use toolberth::solve::{Mover, Zoning};
+use toolberth::solve::{Mover, Zoning, energy};
 use toolberth::units::Price;
 
 type Places = Vec<Option<Place>>;
@@ -25,7 +25,7 @@ impl CostFunction for Cart<'_> {
 
     fn cost(&self, places: &Places) -> Result<f64, Error> {
         let score = Ledger::new(&Board::with(self.site, places)).score();
-        Ok(Price::us(score.cost + 50 * score.off_cart + 30_000_000 * score.broken).as_s())
+        Ok(Price::us(energy(score)).as_s())
     }
 }
 
